@@ -174,16 +174,11 @@ class CheckerParityTest {
                     KeyWriter.write(one.key()),
                     one.typed().stream().map(CheckerParityTest::byTurns).toList()));
         }
-        ChromeDriver browser = Chromium.open(folder.resolve("profile"));
-        try {
-            browser.get(
-                    Chromium.pageOf(speaking(language, decimal), folder).toUri().toString());
-            return (List<?>) browser.executeScript(
-                    "return arguments[0].map(([key, typed]) => typed.map(one => Array.from(judgeAnswers(key, one))))",
-                    given);
-        } finally {
-            browser.quit();
-        }
+        ChromeDriver browser = Chromium.fresh();
+        browser.get(Chromium.pageOf(speaking(language, decimal), folder).toUri().toString());
+        return (List<?>) browser.executeScript(
+                "return arguments[0].map(([key, typed]) => typed.map(one => Array.from(judgeAnswers(key, one))))",
+                given);
     }
 
     /** As on the Java machine, where {@code TypedFormsTest} types them. */
@@ -322,12 +317,11 @@ class CheckerParityTest {
         here.addAll(List.of(desk.now()));
         here.addAll(List.of(desk.mistakes()));
         here.add(desk.stored());
-        ChromeDriver browser = Chromium.open(folder.resolve("practice"));
-        try {
-            browser.get(Chromium.pageOf(speaking(Languages.ENGLISH, DecimalMarker.POINT), folder)
-                    .toUri()
-                    .toString());
-            assertEquals(here, browser.executeScript("""
+        ChromeDriver browser = Chromium.fresh();
+        browser.get(Chromium.pageOf(speaking(Languages.ENGLISH, DecimalMarker.POINT), folder)
+                .toUri()
+                .toString());
+        assertEquals(here, browser.executeScript("""
           const [course, key, places, events] = arguments;
           const told = [];
           practiceStart(course, '', ['tab', ''], 20000, 0);
@@ -347,14 +341,11 @@ class CheckerParityTest {
           });
           told.push(...practiceMap(20008), ...practiceNow(), ...practiceMistakes(), practiceStored());
           return told""", course, keyText, places, events));
-            assertTrue(
-                    here.size() > 500
-                            && desk.stored().contains("slip ")
-                            && desk.stored().contains("ended "),
-                    desk.stored());
-        } finally {
-            browser.quit();
-        }
+        assertTrue(
+                here.size() > 500
+                        && desk.stored().contains("slip ")
+                        && desk.stored().contains("ended "),
+                desk.stored());
     }
 
     private static List<String> byTurns(Map<String, String> typed) {

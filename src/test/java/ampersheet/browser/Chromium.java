@@ -10,8 +10,11 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.logging.Level;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebDriverException;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -28,6 +31,8 @@ public final class Chromium {
     public static final String REQUIRED = "AMPERSHEET_REQUIRE_BROWSER";
     private static final List<Path> BROWSERS = List.of(Path.of("/usr/bin/chromium"), Path.of("/usr/bin/google-chrome"));
     private static final List<Path> DRIVERS = List.of(Path.of("/usr/bin/chromedriver"));
+
+    private static ChromeDriver kept;
 
     private Chromium() {}
 
@@ -48,9 +53,43 @@ public final class Chromium {
         fail(what + ", and " + REQUIRED + " is set");
     }
 
-    /** @param profile an empty folder; what pages keep in the browser ends with it */
-    public static ChromeDriver open(Path profile, String... moreFlags) {
+    /**
+     * The browser of this process as if it had just been started: one empty tab, nothing kept, nothing emulated. A
+     * start takes as long as twenty pages, so that the first test to ask starts it for all, and it ends with the
+     * process.
+     */
+    public static synchronized ChromeDriver fresh() {
         need();
+        if (kept == null || !answers(kept)) {
+            kept = start();
+        }
+        ChromeDriver browser = kept;
+        Set<String> before = browser.getWindowHandles();
+        // All that a test sets by the driver, it sets for a tab.
+        String fresh = browser.switchTo().newWindow(WindowType.TAB).getWindowHandle();
+        for (String tab : before) {
+            browser.switchTo().window(tab);
+            browser.close();
+        }
+        browser.switchTo().window(fresh);
+        browser.executeCdpCommand("Network.clearBrowserCookies", Map.of());
+        browser.executeCdpCommand("Browser.setDownloadBehavior", Map.of("behavior", "default"));
+        forget(browser);
+        requestsAndComplaints(browser);
+        return browser;
+    }
+
+    /** Whether it is still there: a test may have brought it down, which is no fault of the next one. */
+    private static boolean answers(ChromeDriver browser) {
+        try {
+            return !browser.getWindowHandles().isEmpty();
+        } catch (WebDriverException gone) {
+            return false;
+        }
+    }
+
+    /** Its folder is the driver's, which takes it away at the end. */
+    private static ChromeDriver start() {
         ChromeOptions options = new ChromeOptions();
         options.setBinary(first(BROWSERS).get(0).toFile());
         options.addArguments(
@@ -63,9 +102,7 @@ public final class Chromium {
                 "--disable-component-update",
                 "--disable-sync",
                 "--disable-dev-shm-usage",
-                "--hide-scrollbars",
-                "--user-data-dir=" + profile.toAbsolutePath());
-        options.addArguments(moreFlags);
+                "--hide-scrollbars");
         LoggingPreferences logs = new LoggingPreferences();
         logs.enable(LogType.BROWSER, Level.ALL);
         logs.enable(LogType.PERFORMANCE, Level.ALL);
@@ -74,6 +111,7 @@ public final class Chromium {
                 .usingDriverExecutable(first(DRIVERS).get(0).toFile())
                 .build();
         ChromeDriver browser = new ChromeDriver(service, options);
+        Runtime.getRuntime().addShutdownHook(new Thread(browser::quit));
         // What is slow because others work beside it is no fault.
         browser.manage().timeouts().scriptTimeout(Duration.ofMinutes(3));
         return browser;
@@ -100,11 +138,15 @@ public final class Chromium {
         screen(browser, 1280, 900);
         prefer(browser);
         browser.get("about:blank"); // a page may keep what it holds when it is left
-        browser.executeCdpCommand(
-                "Storage.clearDataForOrigin", Map.of("origin", "file://", "storageTypes", "local_storage"));
+        forget(browser);
         requestsAndComplaints(browser);
         browser.get(file.toUri().toString());
         untilReady(browser);
+    }
+
+    private static void forget(ChromeDriver browser) {
+        browser.executeCdpCommand(
+                "Storage.clearDataForOrigin", Map.of("origin", "file://", "storageTypes", "local_storage"));
     }
 
     /** The script of a page shows what is first after the page has been loaded. */

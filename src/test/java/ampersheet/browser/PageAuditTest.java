@@ -23,18 +23,14 @@ class PageAuditTest {
         Path sound = Files.writeString(
                 folder.resolve("sound.html"),
                 "<!DOCTYPE html><html lang='en'><title>t</title><main><h1>Dark</h1><p>dark words</p></main>");
-        ChromeDriver browser = Chromium.open(folder.resolve("profile"));
-        try {
-            browser.get(faulty.toUri().toString());
-            String told = assertThrows(AssertionError.class, () -> PageAudit.accessible(browser, "faulty"))
-                    .getMessage();
-            for (String rule : new String[] {"color-contrast", "html-has-lang", "label"}) {
-                assertTrue(told.contains("faulty: " + rule), told);
-            }
-            browser.get(sound.toUri().toString());
-            PageAudit.accessible(browser, "sound");
-        } finally {
-            browser.quit();
+        ChromeDriver browser = Chromium.fresh();
+        browser.get(faulty.toUri().toString());
+        String told = assertThrows(AssertionError.class, () -> PageAudit.accessible(browser, "faulty"))
+                .getMessage();
+        for (String rule : new String[] {"color-contrast", "html-has-lang", "label"}) {
+            assertTrue(told.contains("faulty: " + rule), told);
         }
+        browser.get(sound.toUri().toString());
+        PageAudit.accessible(browser, "sound");
     }
 }

@@ -74,7 +74,7 @@ class PageKindsTest {
         make(PLAN.replace("Every kind of page", "Alle Arten von Seiten")
                 .replace("thermal-rise/regulator-junction", "current-limiting/unknown-resistor")
                 .replace("seed: page-kinds", "seed: page-kinds\nlanguage: de\nfaulty-lines: yes"));
-        ChromeDriver browser = Chromium.open(folder.resolve("german"));
+        ChromeDriver browser = Chromium.fresh();
         List<String> left = new ArrayList<>();
         try {
             for (String page : List.of(
@@ -121,39 +121,35 @@ class PageKindsTest {
     void everyKindIsAccessibleAndFitsANarrowScreen() throws IOException {
         Chromium.need();
         make(PLAN);
-        ChromeDriver browser = Chromium.open(folder.resolve("profile"));
-        try {
-            for (String page : List.of(
-                    "sheets/seat-001.html",
-                    "keys/seat-001.html",
-                    "index.html",
-                    "marks/feedback/seat-001.html",
-                    "marks/report.html")) {
-                open(browser, page);
-                if (DEEP || page.startsWith("sheets/")) {
-                    Chromium.prefer(browser, "prefers-color-scheme", "dark");
-                    PageAudit.accessible(browser, page + ", dark");
-                    Chromium.prefer(browser, "prefers-color-scheme", "light");
-                    PageAudit.accessible(browser, page + ", light");
-                }
-                look(browser, page);
-                if (DEEP || !page.contains("report")) {
-                    PageAudit.accessible(browser, page + ", 320 px");
-                }
+        ChromeDriver browser = Chromium.fresh();
+        for (String page : List.of(
+                "sheets/seat-001.html",
+                "keys/seat-001.html",
+                "index.html",
+                "marks/feedback/seat-001.html",
+                "marks/report.html")) {
+            open(browser, page);
+            if (DEEP || page.startsWith("sheets/")) {
+                Chromium.prefer(browser, "prefers-color-scheme", "dark");
+                PageAudit.accessible(browser, page + ", dark");
+                Chromium.prefer(browser, "prefers-color-scheme", "light");
+                PageAudit.accessible(browser, page + ", light");
             }
-            for (String page : List.of("homework/seat-001.html", "practice.html")) {
-                open(browser, page);
-                Chromium.untilReady(browser);
-                look(browser, page);
-                Chromium.screen(browser, 1280, 900);
-                use(browser, page);
-                look(browser, page + " in use");
-                browser.findElement(By.className("look-up-opens")).click();
-                PageAudit.spoken(browser, page + ", looking up");
-                PageAudit.noSidewaysScrolling(browser, page + ", looking up");
+            look(browser, page);
+            if (DEEP || !page.contains("report")) {
+                PageAudit.accessible(browser, page + ", 320 px");
             }
-        } finally {
-            browser.quit();
+        }
+        for (String page : List.of("homework/seat-001.html", "practice.html")) {
+            open(browser, page);
+            Chromium.untilReady(browser);
+            look(browser, page);
+            Chromium.screen(browser, 1280, 900);
+            use(browser, page);
+            look(browser, page + " in use");
+            browser.findElement(By.className("look-up-opens")).click();
+            PageAudit.spoken(browser, page + ", looking up");
+            PageAudit.noSidewaysScrolling(browser, page + ", looking up");
         }
     }
 

@@ -73,25 +73,21 @@ class DeskJourneyTest {
         List<String> failures = Collections.synchronizedList(new ArrayList<>());
         try (Desk desk = Desk.open(course, new Desk.Settings(0, Limits.USUAL, System::nanoTime, failures::add))) {
             base = desk.address().replaceAll("/open/.*", "");
-            browser = Chromium.open(Files.createDirectories(folder.resolve("profile")));
-            try {
-                Chromium.screen(browser, 1280, 900);
-                browser.get(desk.address());
-                until("h1");
-                choose();
-                describe();
-                paste();
-                preview();
-                print();
-                takeIn();
-                decide();
-                audit();
-                List<String> seen = Chromium.requestsAndComplaints(browser);
-                seen.removeIf(one -> one.startsWith(base) || one.startsWith("data:"));
-                assertEquals(List.of(), seen, "asked for elsewhere, or complained of");
-            } finally {
-                browser.quit();
-            }
+            browser = Chromium.fresh();
+            Chromium.screen(browser, 1280, 900);
+            browser.get(desk.address());
+            until("h1");
+            choose();
+            describe();
+            paste();
+            preview();
+            print();
+            takeIn();
+            decide();
+            audit();
+            List<String> seen = Chromium.requestsAndComplaints(browser);
+            seen.removeIf(one -> one.startsWith(base) || one.startsWith("data:"));
+            assertEquals(List.of(), seen, "asked for elsewhere, or complained of");
         }
         assertEquals(List.of(), failures);
         sameByCommands();

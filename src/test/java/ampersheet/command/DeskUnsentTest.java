@@ -46,7 +46,7 @@ class DeskUnsentTest {
         CourseStart.in(course);
         desk = Desk.open(course, new Desk.Settings(0, Limits.USUAL, System::nanoTime, failures::add));
         base = desk.address().replaceAll("/open/.*", "");
-        browser = Chromium.open(Files.createDirectories(folder.resolve("profile")));
+        browser = Chromium.fresh();
         Chromium.screen(browser, 1280, 900);
         browser.get(desk.address());
         until(".lessons");
@@ -54,9 +54,6 @@ class DeskUnsentTest {
 
     @AfterEach
     void close() throws IOException {
-        if (browser != null) {
-            browser.quit();
-        }
         if (desk != null) {
             desk.close();
         }

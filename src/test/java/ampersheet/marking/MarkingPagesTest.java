@@ -79,33 +79,27 @@ class MarkingPagesTest {
     void bothAreAccessibleAskForNothingAndFitANarrowScreen() throws IOException {
         Chromium.need();
         Path out = pages();
-        ChromeDriver browser = Chromium.open(Files.createDirectories(folder.resolve("profile")));
-        try {
-            for (String page : List.of(
-                    "report.html",
-                    "projector.html",
-                    "gradebook.html",
-                    "feedback/seat-001.html",
-                    "feedback/seat-002.html")) {
-                Chromium.requestsAndComplaints(browser);
-                browser.get(out.resolve(page).toUri().toString());
-                assertEquals(
-                        List.of(out.resolve(page).toUri().toString()), Chromium.requestsAndComplaints(browser), page);
-                for (String scheme :
-                        DEEP || page.startsWith("projector") ? List.of("light", "dark") : List.of("dark")) {
-                    Chromium.prefer(browser, "prefers-color-scheme", scheme);
-                    if (DEEP || page.startsWith("report") || page.startsWith("projector")) {
-                        PageAudit.accessible(browser, page + ", " + scheme);
-                    }
-                }
-                for (int width : List.of(320, 768, 1280)) {
-                    Chromium.screen(browser, width, 900);
-                    PageAudit.noSidewaysScrolling(browser, page + ", " + width + " px");
-                    PageAudit.controlsAreLargeEnough(browser, page + ", " + width + " px");
+        ChromeDriver browser = Chromium.fresh();
+        for (String page : List.of(
+                "report.html",
+                "projector.html",
+                "gradebook.html",
+                "feedback/seat-001.html",
+                "feedback/seat-002.html")) {
+            Chromium.requestsAndComplaints(browser);
+            browser.get(out.resolve(page).toUri().toString());
+            assertEquals(List.of(out.resolve(page).toUri().toString()), Chromium.requestsAndComplaints(browser), page);
+            for (String scheme : DEEP || page.startsWith("projector") ? List.of("light", "dark") : List.of("dark")) {
+                Chromium.prefer(browser, "prefers-color-scheme", scheme);
+                if (DEEP || page.startsWith("report") || page.startsWith("projector")) {
+                    PageAudit.accessible(browser, page + ", " + scheme);
                 }
             }
-        } finally {
-            browser.quit();
+            for (int width : List.of(320, 768, 1280)) {
+                Chromium.screen(browser, width, 900);
+                PageAudit.noSidewaysScrolling(browser, page + ", " + width + " px");
+                PageAudit.controlsAreLargeEnough(browser, page + ", " + width + " px");
+            }
         }
     }
 }

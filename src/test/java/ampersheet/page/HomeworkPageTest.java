@@ -36,7 +36,6 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -75,17 +74,9 @@ class HomeworkPageTest {
             sheet = new SheetMaker(set).sheet(SEAT);
             file = Files.writeString(
                     folder.resolve("homework.html"), HomeworkPage.render(sheet, "Bo <b>"), StandardCharsets.UTF_8);
-            browser = Chromium.open(folder.resolve("profile"));
+            browser = Chromium.fresh();
         }
         Chromium.openAnew(browser, file);
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) {
-            browser.quit();
-            browser = null;
-        }
     }
 
     private static ProblemSet set(String plan) {

@@ -35,7 +35,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.zip.GZIPOutputStream;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -80,7 +79,7 @@ class PracticePageTest {
             practice = practice(PLAN, VARIANTS);
             file = Files.writeString(
                     folder.resolve("practice.html"), PracticePage.render(practice), StandardCharsets.UTF_8);
-            browser = Chromium.open(folder.resolve("profile"));
+            browser = Chromium.fresh();
             browser.executeCdpCommand(
                     "Page.addScriptToEvaluateOnNewDocument", Map.of("source", "Math.random = () => 0"));
         }
@@ -95,14 +94,6 @@ class PracticePageTest {
     private static void visit() {
         browser.get(file.toUri().toString());
         Chromium.untilReady(browser);
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) {
-            browser.quit();
-            browser = null;
-        }
     }
 
     private static PracticeSet practice(String plan, int variants) {
