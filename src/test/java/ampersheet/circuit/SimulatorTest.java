@@ -31,12 +31,12 @@ import org.junit.jupiter.api.TestFactory;
 
 /**
  * Every drawn circuit, solved by a general circuit simulator: each node and each part's current, and where there are
- * capacitors each node after every time that the problem speaks of. 2 draws of each template, 20 with {@code -Pdeep}; a
+ * capacitors each node after every time that the problem speaks of. A draw of each template, 20 with {@code -Pdeep}; a
  * failure names the seed and the number of the draw.
  */
 class SimulatorTest {
     private static final String SEED = "simulator";
-    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 20 : 2;
+    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 20 : 1;
     /**
      * Of the largest voltage or current of the circuit: an ideal diode's knee is some millivolts wide in the simulator.
      */

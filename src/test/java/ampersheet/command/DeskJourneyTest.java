@@ -330,6 +330,7 @@ class DeskJourneyTest {
         List<String> line = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
                 "-cp",
                 String.join(
                         File.pathSeparator,

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -361,8 +362,8 @@ class MainTest {
     }
 
     @Test
+    @OnlyDeep
     void templatesCountsVariantsOnRequest() {
-        assumeTrue(Boolean.getBoolean("ampersheet.deep"), "counts 75 templates");
         Run run = small("templates", "--count", "--json");
         assertEquals(0, run.exitCode(), run.err());
         for (JsonNode template : run.json().get("templates")) {

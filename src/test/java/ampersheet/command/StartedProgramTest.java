@@ -37,7 +37,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The program started as a process of its own: its settings, its neighbours, and how it ends. */
 class StartedProgramTest {
     private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
-    private static final int KILLS = DEEP ? 50 : 2;
+    private static final int KILLS = DEEP ? 50 : 1;
     private static final String PLAN =
             "title: Lanterns\nseed: one\nproblems:\n  - {template: current-limiting/indicator, example: yes}\n"
                     + "  - {template: voltage-dividers/plain-divider}\n";

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
@@ -52,6 +53,7 @@ class PagedIndexTest {
     }
 
     @Test
+    @OnlyDeep
     void everySeatStandsOnOnePageToWhichTheFrontPageLeadsAndASmallerClassTakesThePagesAway() throws IOException {
         issue(SEATS);
         assertEquals(List.of("index-1.html", "index-2.html", "index-3.html"), links("index.html"));

@@ -1,8 +1,8 @@
 package ampersheet.marking;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.marking.FallingBehind.Finding;
@@ -42,8 +42,8 @@ class CourseClassTest {
     private Path folder;
 
     @Test
+    @OnlyDeep
     void theReportOfFourMarkedWeeksFindsWhoFallsBehind() throws IOException {
-        assumeTrue(Boolean.getBoolean("ampersheet.deep"), "takes minutes");
         Timetable timetable =
                 new Timetable(CoursePlanReader.read(COURSE.toString(), Files.readString(COURSE)), LIBRARY);
         Random random = new Random(SEED);

@@ -89,7 +89,7 @@ class MarkingPagesTest {
             Chromium.requestsAndComplaints(browser);
             browser.get(out.resolve(page).toUri().toString());
             assertEquals(List.of(out.resolve(page).toUri().toString()), Chromium.requestsAndComplaints(browser), page);
-            for (String scheme : DEEP || page.startsWith("projector") ? List.of("light", "dark") : List.of("dark")) {
+            for (String scheme : DEEP ? List.of("light", "dark") : List.of("dark")) {
                 Chromium.prefer(browser, "prefers-color-scheme", scheme);
                 if (DEEP || page.startsWith("report") || page.startsWith("projector")) {
                     PageAudit.accessible(browser, page + ", " + scheme);

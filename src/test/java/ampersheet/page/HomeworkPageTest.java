@@ -87,6 +87,10 @@ class HomeworkPageTest {
         return browser.findElement(By.id(id));
     }
 
+    private static void press(String id) {
+        Chromium.press(browser, "#" + id);
+    }
+
     private static WebElement field(String question) {
         return browser.findElement(By.cssSelector("[data-question='" + question + "'] input[type=text]"));
     }
@@ -165,17 +169,17 @@ class HomeworkPageTest {
         assertEquals("1 filled, 1 unclear, 1 blank", state(2));
         assertTrue(text("progress").startsWith("Problem 1 of 5 · 2 of "), text("progress"));
         assertTrue(text("progress").endsWith("1 unclear."), text("progress"));
-        element("next").click();
+        press("next");
         assertEquals(List.of("problem-2"), shown());
         assertEquals("problem-2", focused());
         assertEquals(
                 "2 A resistor for one indicator",
                 browser.findElement(By.cssSelector("#problems a[aria-current]")).getDomProperty("textContent"));
-        element("before").click();
+        press("before");
         assertEquals(List.of("problem-1"), shown());
         browser.findElements(By.cssSelector("#problems a")).get(4).click();
         assertEquals(List.of("problem-5"), shown());
-        element("next").click();
+        press("next");
         assertEquals("keeping-title", focused(), "after the last problem comes handing in");
         assertEquals(List.of("problem-5"), shown());
     }
@@ -226,7 +230,7 @@ class HomeworkPageTest {
         browser.findElement(By.linkText("q3a")).click();
         assertEquals(List.of("problem-3"), shown());
         assertEquals("place-q3a", focused());
-        element("save").click();
+        press("save");
         assertTrue(text("kept-said").endsWith("Of its places are 1 unclear, 1 blank: see above."), text("kept-said"));
         String choice = sheet.places().stream()
                 .filter(place -> place.acceptance() instanceof Acceptance.Choice)
@@ -240,7 +244,7 @@ class HomeworkPageTest {
     void whatIsSaidOfASaveGoesWithTheNextChangeAndComesBackWithTheSameAnswers() {
         type("q2a", "1 kΩ");
         assertEquals("", text("kept-said"));
-        element("save").click();
+        press("save");
         assertTrue(text("kept-said").startsWith("Saved as answers-" + sheet.id() + ".csv."), text("kept-said"));
         assertTrue(sheet.id().toString().contains("-00" + SEAT + "-"), "the seat is in the file's name");
         type("q2a", "2 kΩ");
@@ -267,16 +271,16 @@ class HomeworkPageTest {
             Chromium.untilReady(browser);
             assertFalse(element("share").isEnabled(), "there is nothing to share");
             type("q2a", "1 kΩ");
-            element("share").click();
+            press("share");
             String csv = text("file-text").isEmpty() ? element("file-text").getDomProperty("value") : text("file-text");
             untilSaid("Shared as answers-" + sheet.id() + ".csv.");
             assertTrue(
                     browser.executeScript("return window.shared").toString().startsWith("answers-" + sheet.id()), csv);
-            element("copy").click();
+            press("copy");
             untilSaid("Copied. Paste it into a message.");
             assertTrue(browser.executeScript("return window.copied").toString().contains(",q2a,1 kΩ,2,"), csv);
             browser.executeScript("window.refused = true");
-            element("copy").click();
+            press("copy");
             untilSaid("Copy the text that is marked below");
             assertTrue(element("file-text").isDisplayed());
         } finally {
@@ -301,7 +305,7 @@ class HomeworkPageTest {
                         < 500,
                 "the first problem begins on the first screen of a phone");
         goTo("place-q2b");
-        element("look-up-below").click();
+        press("look-up-below");
         assertEquals("look-up-close", focused());
         assertTrue(element("look-up").getText().contains("E12")
                 && element("look-up").getText().contains("220 uF"));
@@ -359,8 +363,8 @@ class HomeworkPageTest {
                             .getDomProperty("value");
             assertEquals(answer, kept, question);
         });
-        element("clear").click();
-        element("clear").click();
+        press("clear");
+        press("clear");
         browser.navigate().refresh();
         Chromium.untilReady(browser);
         assertEquals("", field("q2a").getDomProperty("value"));
@@ -381,7 +385,7 @@ class HomeworkPageTest {
         type("q2a", "1,5 \"kΩ\"");
         type("q2a", "4,7 kΩ");
         answers.put("q2a", "4,7 kΩ");
-        element("save").click();
+        press("save");
         Path saved = returned.resolve("answers-" + sheet.id() + ".csv");
         for (int i = 0; i < 100 && !Files.exists(saved); i++) {
             Thread.sleep(50);
@@ -437,17 +441,17 @@ class HomeworkPageTest {
         assertEquals(Integer.toString(SEAT), first.get(0));
         assertTrue(first.get(2).matches("[2-9A-H]{6}"), first.toString());
         int begun = Integer.parseInt(first.get(1));
-        element("save").click();
+        press("save");
         assertEquals(first, saveAndSeat(), "the same again is the same save");
         type("q2a", "2 kΩ");
         assertEquals(List.of(first.get(0), Integer.toString(begun + 1), first.get(2)), saveAndSeat());
-        element("save").click();
+        press("save");
         browser.navigate().refresh();
         Chromium.untilReady(browser);
         type("q2a", "3 kΩ");
         assertEquals(List.of(first.get(0), Integer.toString(begun + 2), first.get(2)), saveAndSeat());
-        element("clear").click();
-        element("clear").click();
+        press("clear");
+        press("clear");
         type("q2a", "4 kΩ");
         assertEquals(List.of(first.get(0), Integer.toString(begun + 2), first.get(2)), saveAndSeat());
     }

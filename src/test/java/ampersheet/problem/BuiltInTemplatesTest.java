@@ -18,7 +18,7 @@ import org.junit.jupiter.api.TestFactory;
 /** Some draws of every template in the jar; the command {@code prove} does thousands. */
 class BuiltInTemplatesTest {
     private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
-    private static final int FEW = 15;
+    private static final int FEW = 10;
     private static final int DRAWS = DEEP ? 200 : 60;
     /** How many variants there are is what {@code EveryTemplateTest} asks. */
     private static final long COUNTED = DEEP ? 100_000 : 300;
