@@ -7,7 +7,7 @@ import java.lang.annotation.Target;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 
 /** Takes long, and tells apart what hardly changes: left out of an ordinary build, by name. */
-@Target({ElementType.METHOD, ElementType.TYPE})
+@Target(ElementType.METHOD)
 @Retention(RetentionPolicy.RUNTIME)
 @EnabledIfSystemProperty(named = "ampersheet.deep", matches = "true", disabledReason = "runs under -Pdeep")
 public @interface OnlyDeep {}

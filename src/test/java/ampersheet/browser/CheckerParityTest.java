@@ -109,7 +109,7 @@ class CheckerParityTest {
                     key.meanings(),
                     german,
                     DecimalMarker.COMMA);
-            if (asked.size() < 40) {
+            if (asked.size() < (DEEP ? 40 : 15)) {
                 asked.add(new Asked(spoken, one.typed()));
             }
         }
@@ -196,7 +196,7 @@ class CheckerParityTest {
                 if (!(answer.acceptance() instanceof Acceptance.Choice)) {
                     for (TypedForms.Typed form : TypedForms.of(answer, answer.expected())) {
                         boolean fresh = forms.add(form.kind() + " | " + form.form());
-                        if (DEEP || fresh || turn++ % 8 == 0) {
+                        if (DEEP || fresh || turn++ % 16 == 0) {
                             typed.add(TypedForms.withPartners(key, answer, form.text()));
                         }
                     }

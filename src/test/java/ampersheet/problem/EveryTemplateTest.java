@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.Judge;
@@ -186,6 +187,7 @@ class EveryTemplateTest {
 
     /** A large class over several years gets no variant twice. */
     @TestFactory
+    @OnlyDeep
     Stream<DynamicTest> thereAreTwoThousandDistinctVariants() {
         return forEachTemplate(problems -> {
             Variants variants = Variants.count(new Workshop(problems.get(0).template()), 3 * LEAST_VARIANTS);

@@ -16,9 +16,12 @@ import java.util.regex.Pattern;
 public final class ForeignLanguage {
     private static final Pattern SLOT_OR_LETTER = Pattern.compile("\\{[^}]*}|[A-Za-z]");
     private static final Pattern WORD = Pattern.compile("[A-Za-z]{2,}");
-    /** What a renderer does not say itself: styles, drawings, and formulas as they are spoken. */
+    /**
+     * What a renderer does not say itself: styles, what is in a drawing, whose own tag (the group) stays, and formulas
+     * as they are spoken.
+     */
     private static final Pattern UNREAD =
-            Pattern.compile("(?s)<style>.*?</style>|(?<=<svg [^>]{0,9999}>).*?(?=</svg>)|<math [^>]*>|<abbr [^>]*>");
+            Pattern.compile("(?s)<style>.*?</style>|(<svg [^>]*>).*?(?=</svg>)|<math [^>]*>|<abbr [^>]*>");
 
     /** Nor that. */
     private static final Set<String> OF_FORMULAS = Set.of("above");
@@ -32,6 +35,7 @@ public final class ForeignLanguage {
         Map<String, String> sentences = new LinkedHashMap<>();
         List<String> faces = Languages.ENGLISH.keys().stream()
                 .map(key -> key.substring(0, key.indexOf('.')))
+                .distinct()
                 .toList();
         for (String line : Languages.ENGLISH.written(faces).split("\n")) {
             String sentence = line.substring(line.indexOf('\t') + 1);
@@ -61,7 +65,7 @@ public final class ForeignLanguage {
     /** Words of what was made of the document that are none of its own. */
     public static Set<String> english(Document document, String made) {
         Set<String> own = words(document.toString());
-        String markup = UNREAD.matcher(made).replaceAll(" ");
+        String markup = UNREAD.matcher(made).replaceAll("$1 ");
         StringBuilder read =
                 new StringBuilder(TAG.matcher(markup).replaceAll(" ").replaceAll("&[a-z]+;", " "));
         Matcher spoken = READ_ALOUD.matcher(markup);

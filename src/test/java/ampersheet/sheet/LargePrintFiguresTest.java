@@ -28,7 +28,7 @@ import org.junit.jupiter.api.TestFactory;
  */
 class LargePrintFiguresTest {
     private static final String SEED = "large-print";
-    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 30 : 2;
+    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 30 : 1;
     private static final double WIDEST = Profile.LARGE.widestDrawing(Paper.A4);
     /** Of US Letter, which is lower than A4. */
     private static final double TALLEST = 585;

@@ -85,7 +85,7 @@ class RepeatsTest {
     void noTwoOfAClassOfSeveralTimesTheVariantsHaveTwoProblemsInCommonWhateverThePlan() {
         long seed = Long.getLong("ampersheet.seed", 20261129L);
         Random random = new Random(seed);
-        for (int plan = 0; plan < (Boolean.getBoolean("ampersheet.deep") ? 200 : 12); plan++) {
+        for (int plan = 0; plan < (Boolean.getBoolean("ampersheet.deep") ? 200 : 6); plan++) {
             List<Slot> slots = new ArrayList<>();
             Map<String, Integer> variants = new TreeMap<>();
             List<String> names = List.of("a", "b", "c", "d", "e", "f");

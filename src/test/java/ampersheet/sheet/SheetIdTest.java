@@ -124,7 +124,7 @@ class SheetIdTest {
 
     @Test
     void everySwapOfNeighboursIsCaught() {
-        for (int seat = 1; seat <= 5_000; seat++) {
+        for (int seat = 1; seat <= (Boolean.getBoolean("ampersheet.deep") ? 5_000 : 1_000); seat++) {
             String id = new SheetId(PLAN, TEMPLATES, seat).characters();
             for (int i = 0; i + 1 < id.length(); i++) {
                 if (id.charAt(i) != id.charAt(i + 1)) {

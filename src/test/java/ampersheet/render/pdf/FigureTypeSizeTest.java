@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 class FigureTypeSizeTest {
     private static final TemplateFiles FILES = TemplateFiles.builtIn();
     private static final TemplateLibrary LIBRARY = new TemplateLibrary(List.of(FILES));
-    private static final int STRIDE = Boolean.getBoolean("ampersheet.deep") ? 1 : 8;
+    private static final int STRIDE = Boolean.getBoolean("ampersheet.deep") ? 1 : 16;
     private static final Pattern SIZE = Pattern.compile("font-size=\"([0-9.]+)\"");
 
     private static final double LEAST_POINTS = 7;

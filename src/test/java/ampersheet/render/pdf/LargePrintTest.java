@@ -39,7 +39,7 @@ class LargePrintTest {
     /** Sizes in the file are rounded. */
     private static final double ROUNDING = 0.05;
 
-    private static final int EVERY = Boolean.getBoolean("ampersheet.deep") ? 1 : 13;
+    private static final int EVERY = Boolean.getBoolean("ampersheet.deep") ? 1 : 26;
     private static final TemplateFiles FILES = TemplateFiles.builtIn();
     private static final TemplateLibrary LIBRARY = new TemplateLibrary(List.of(FILES));
 
