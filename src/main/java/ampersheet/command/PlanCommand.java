@@ -3,11 +3,10 @@ package ampersheet.command;
 import static ampersheet.source.Told.say;
 
 import ampersheet.figure.Figure;
-import ampersheet.figure.TimetableFigure;
+import ampersheet.issue.CourseFigure;
 import ampersheet.issue.Forecast;
 import ampersheet.issue.Handouts;
 import ampersheet.issue.Output;
-import ampersheet.language.Language;
 import ampersheet.problem.Inventory;
 import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Plan;
@@ -32,8 +31,6 @@ import picocli.CommandLine.Parameters;
 final class PlanCommand implements Callable<Integer> {
     private static final int MOST_LEARNERS = 999;
     private static final int USUAL_LEARNERS = 30;
-    /** Weeks above whose columns there is room for the word. */
-    private static final int MOST_NAMED = 8;
 
     private final Streams streams;
 
@@ -159,23 +156,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private void draw(Timetable timetable) {
-        Language language = timetable.course().common().language();
-        List<String> weeks = new ArrayList<>();
-        for (int number = 1; number <= timetable.size(); number++) {
-            String week = Integer.toString(number);
-            weeks.add(timetable.size() > MOST_NAMED ? week : language.say("figure.timetable.week", "week", week));
-        }
-        Figure drawn = TimetableFigure.draw(
-                language.say(
-                        "figure.timetable.title",
-                        "course",
-                        timetable.course().common().title()),
-                weeks,
-                timetable.skills().stream()
-                        .map(skill -> new TimetableFigure.Row(skill.skill(), skill.weeks()))
-                        .toList(),
-                "timetable",
-                language);
+        Figure drawn = CourseFigure.of(timetable);
         try (Output to = Output.file(figure, ".svg", output.terms(streams, false, plan, parts.file()))) {
             to.require(List.of(figure));
             to.write(figure, drawn.picture().file());

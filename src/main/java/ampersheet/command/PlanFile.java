@@ -5,6 +5,7 @@ import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
+import ampersheet.issue.CourseSeed;
 import ampersheet.issue.SeedFile;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
@@ -87,12 +88,9 @@ final class PlanFile {
     }
 
     private Timetable toHandOut(CoursePlan weeks, Streams streams) {
-        Timetable untitled = new Timetable(weeks, library); // a course with faults gets no seed
-        Plan common = told(
-                SeedFile.issued(weeks.common(), file, none -> false),
-                beside -> say("command.seed.course", "file", beside),
-                streams);
-        return common.equals(weeks.common()) ? untitled : new Timetable(weeks.with(common), library);
+        CourseSeed.Seeded seeded = CourseSeed.issued(weeks, file, library);
+        told(seeded.common(), beside -> say("command.seed.course", "file", beside), streams);
+        return seeded.timetable();
     }
 
     /** A course before anything of it is handed out; it gets no seed. */
@@ -101,8 +99,7 @@ final class PlanFile {
         if (!isCourse(file.toString(), text)) {
             return Optional.empty();
         }
-        CoursePlan course = course(file, text);
-        return Optional.of(new Timetable(course.with(SeedFile.known(course.common(), file)), library));
+        return Optional.of(CourseSeed.known(course(file, text), file, library));
     }
 
     private Plan week(Timetable timetable) {

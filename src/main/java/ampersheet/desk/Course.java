@@ -366,7 +366,7 @@ final class Course {
     /** Archives of what was issued, those of the class before those of handouts, each in the order of their names. */
     List<Path> archives() {
         List<Path> found = new ArrayList<>();
-        for (Path in : List.of(folder.pages().resolve("keys"), folder.made())) {
+        for (Path in : List.of(folder.ofPlan().pages().resolve("keys"), folder.made())) {
             names(in).stream()
                     .filter(name -> name.matches("(.*-)?issued-[0-9A-Z]{5}\\.zip"))
                     .forEach(name -> found.add(in.resolve(name)));

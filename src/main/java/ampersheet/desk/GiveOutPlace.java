@@ -17,7 +17,7 @@ import java.util.stream.Stream;
 
 /** What is handed out: made in the background, each file whole or not there. */
 final class GiveOutPlace {
-    private static final Pattern MADE = Pattern.compile("(?<![\\w/])made/[\\w.-]+\\.(?:pdf|html)\\b");
+    private static final Pattern MADE = Pattern.compile("(?<![\\w/])made/(?:week-[0-9]+/)?[\\w.-]+\\.(?:pdf|html)\\b");
     private static final String PLACE = "give-out";
     private static final String HERE = "/" + PLACE;
 
@@ -39,7 +39,7 @@ final class GiveOutPlace {
         this.set = set;
         this.frame = frame;
         this.work = work;
-        this.making = new Making(set);
+        this.making = new Making(set, set.source());
     }
 
     Reply show(Call call) {
@@ -174,7 +174,7 @@ final class GiveOutPlace {
         }
         asked.put(what.get().form(), form);
         try {
-            requireFolders();
+            making.requireFolders();
             Making.Begun begun = making.begun(what.get(), form);
             if (begun.known().isPresent()) {
                 return frame.goOn(HERE, begun.known().get());
@@ -189,19 +189,6 @@ final class GiveOutPlace {
             return frame.begun(first, HERE);
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, PLACE, say("desk.make.unfit"), unfit);
-        }
-    }
-
-    /** Nothing may be written through a link out of the course. */
-    private void requireFolders() {
-        CourseFolder files = set.course().files();
-        for (Path folder : List.of(
-                files.made(),
-                files.pages(),
-                files.pages().resolve("sheets"),
-                files.pages().resolve("keys"),
-                files.pages().resolve("homework"))) {
-            set.course().requireFolder(folder);
         }
     }
 
