@@ -25,7 +25,8 @@ final class ForecastText {
     private final StringBuilder out = new StringBuilder();
     private final Set<String> warnings = new LinkedHashSet<>();
     /** As wide as the longest of its labels needs. */
-    private final LabelColumn labels = LabelColumn.of(say("command.plan.labelled", "label", say("folder.forecast.label.sheet")));
+    private final LabelColumn labels =
+            LabelColumn.of(say("command.plan.labelled", "label", say("folder.forecast.label.sheet")));
 
     private ForecastText() {}
 

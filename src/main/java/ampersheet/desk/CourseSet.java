@@ -123,6 +123,15 @@ final class CourseSet {
         return course.roster().map(list -> RosterReader.read(CourseFolder.CLASS, list));
     }
 
+    /** How many are in the class; 0 while there is no list that can be read. */
+    int learners() {
+        try {
+            return roster().map(roster -> roster.seats().size()).orElse(0);
+        } catch (DiagnosticException broken) {
+            return 0; // the place of the class tells why
+        }
+    }
+
     /**
      * The font for names in other letters; empty if there is none.
      *

@@ -18,6 +18,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -112,6 +113,8 @@ public final class Desk implements AutoCloseable {
         private final List<String> quick = List.of(
                 "/lessons",
                 "/set",
+                "/weeks",
+                "/weeks/undo",
                 "/class",
                 "/give-out",
                 "/give-out/progress",
@@ -136,7 +139,7 @@ public final class Desk implements AutoCloseable {
             PartsPlace parts = new PartsPlace(set, frame);
             GiveOutPlace out = new GiveOutPlace(set, frame, work);
             TakeInPlace in = new TakeInPlace(set, frame, work);
-            this.read = Map.ofEntries(
+            this.read = new TreeMap<>(Map.ofEntries(
                     Map.entry("/", call -> Reply.to("/lessons")),
                     Map.entry("/lessons", lessons::list),
                     Map.entry("/lesson", lessons::lesson),
@@ -150,8 +153,8 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/give-out/progress", out::progress),
                     Map.entry("/take-in", in::show),
                     Map.entry("/help", call -> frame.page(Reply.FINE, call, "help", "help", Map.of())),
-                    Map.entry("/help/guide", call -> frame.page(Reply.FINE, call, "help", "guide", Guide.page())));
-            this.change = Map.ofEntries(
+                    Map.entry("/help/guide", call -> frame.page(Reply.FINE, call, "help", "guide", Guide.page()))));
+            this.change = new TreeMap<>(Map.ofEntries(
                     Map.entry("/set/start", call -> edits.start()),
                     Map.entry("/set/add", edits::add),
                     Map.entry("/set/move", edits::move),
@@ -177,7 +180,25 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/take-in/times", in::times),
                     Map.entry("/take-in/mark", in::mark),
                     Map.entry("/take-in/decide", in::decide),
-                    Map.entry("/take-in/undo", call -> in.undo()));
+                    Map.entry("/take-in/undo", call -> in.undo())));
+            weeks(set, work);
+        }
+
+        private void weeks(CourseSet set, Work work) {
+            CourseWeeks timetable = new CourseWeeks(set);
+            WeeksPlace weeks = new WeeksPlace(set, timetable, frame);
+            WeekPlace week = new WeekPlace(set, timetable, frame, work);
+            read.putAll(Map.of(
+                    "/weeks", weeks::show,
+                    "/weeks/forecast", weeks::forecast,
+                    "/weeks/week", week::show,
+                    "/weeks/sheet", week::sheet,
+                    "/weeks/print", week::print));
+            change.putAll(Map.of(
+                    "/weeks/start", weeks::start,
+                    "/weeks/text", weeks::text,
+                    "/weeks/undo", call -> weeks.undo(),
+                    "/weeks/make", week::make));
         }
 
         /** Does what the first page needs before it is asked for. */
@@ -204,7 +225,8 @@ public final class Desk implements AutoCloseable {
                 }
                 return call.post() ? Reply.unknown() : file(call.path());
             } catch (DiagnosticException unfit) {
-                return frame.unfit(call, "help", say("desk.unfit"), unfit);
+                String place = call.path().startsWith(WeeksPlace.HERE) ? WeeksPlace.PLACE : "help";
+                return frame.unfit(call, place, say("desk.unfit"), unfit);
             }
         }
 

@@ -32,6 +32,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.stream.Stream;
 
 /** What the forms of this place ask for, each as a task with its title. */
@@ -46,6 +47,9 @@ final class Making {
     private final CourseSet set;
     private final Source source;
     private final MadeThings things;
+    /** The forms as they were sent last. */
+    private final Map<String, Form> asked = new ConcurrentSkipListMap<>();
+
     /** Paper that was counted, by all on which it depends. */
     private final Map<String, List<String>> counted = Collections.synchronizedMap(new LinkedHashMap<>());
 
@@ -57,6 +61,34 @@ final class Making {
 
     MadeThings things() {
         return things;
+    }
+
+    /** Keeps in mind how something was asked for. */
+    void asked(What what, Form form) {
+        asked.put(what.form(), form);
+    }
+
+    /** What was chosen last, so that whoever counts paper first does not choose again. */
+    Map<String, Object> chosen() {
+        Form paper = asked.getOrDefault(What.HANDOUT.form(), Form.NONE);
+        Form pages = asked.getOrDefault(What.PAGES.form(), Form.NONE);
+        Form practice = asked.getOrDefault(What.PRACTICE.form(), Form.NONE);
+        Form exchange = asked.getOrDefault(What.EXCHANGE.form(), Form.NONE);
+        return Pages.values(
+                "copies", copies(paper).orElse(USUAL_COPIES),
+                "withoutNames", paper.text("who").equals("copies"),
+                "profile", paper.text("profile"),
+                "keys", paper.text("keys"),
+                "paper", paper.text("paper"),
+                "shared", paper.has("shared"),
+                "noHost", paper.has("no-host"),
+                "noLetters", paper.has("no-letters"),
+                "homework", pages.has("homework"),
+                "pdf", pages.has("pdf"),
+                "drawings", pages.has("drawings"),
+                "practice", variants(practice, PRACTICE_VARIANTS),
+                "exchange", variants(exchange, EXCHANGE_VARIANTS),
+                "version", exchange.text("version"));
     }
 
     /** Nothing may be written through a link out of the course. */
@@ -209,9 +241,7 @@ final class Making {
                     List<String> told = new ArrayList<>(task.run(progress));
                     things.made(thing, from);
                     told.add(say(
-                            "desk.made.lies",
-                            "path",
-                            thing.place(source.made()).toString()));
+                            "desk.made.lies", "path", thing.place(source.made()).toString()));
                     return told;
                 },
                 Optional.empty());
@@ -344,7 +374,11 @@ final class Making {
         BenchCardFile.Printed printed =
                 BenchCardFile.print(of, roster, source.made().cards(), wish, terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(count("desk.made.cards", printed.cards(), "file", set.course().shown(source.made().cards())));
+        told.add(count(
+                "desk.made.cards",
+                printed.cards(),
+                "file",
+                set.course().shown(source.made().cards())));
         printed.left()
                 .forEach(one ->
                         told.add(say("desk.made.cards.none", "template", one.template(), "because", one.because())));
@@ -372,7 +406,11 @@ final class Making {
     private List<String> practice(ProblemSet of, int variants, Progress progress) {
         PracticeFile.Written written =
                 PracticeFile.write(of, variants, source.made().practice(), terms(progress));
-        return List.of(count("desk.made.practice", written.skills(), "file", set.course().shown(source.made().practice())));
+        return List.of(count(
+                "desk.made.practice",
+                written.skills(),
+                "file",
+                set.course().shown(source.made().practice())));
     }
 
     private List<String> exchange(ProblemSet of, Form form, Progress progress) {
@@ -384,7 +422,11 @@ final class Making {
                 source.made().exchange(),
                 terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(count("desk.made.exchange", packed.items(), "file", set.course().shown(source.made().exchange())));
+        told.add(count(
+                "desk.made.exchange",
+                packed.items(),
+                "file",
+                set.course().shown(source.made().exchange())));
         packed.leftOut().forEach(what -> told.add(say("desk.made.exchange.left", "what", what)));
         return told;
     }

@@ -31,8 +31,8 @@ public final class ForecastWords {
         forecast.paper().ifPresent(paper -> lines.add(new Line(say("folder.forecast.label.paper"), paper(paper))));
         StringJoiner levels = new StringJoiner(", ");
         forecast.levels()
-                .forEach((level, share) -> levels.add(
-                        say("folder.forecast.level", "level", level.toString(), "percent", percent(share))));
+                .forEach((level, share) ->
+                        levels.add(say("folder.forecast.level", "level", level.toString(), "percent", percent(share))));
         lines.add(new Line(say("folder.forecast.label.levels"), levels.toString()));
         lines.add(new Line(
                 say("folder.forecast.label.mixed"),
