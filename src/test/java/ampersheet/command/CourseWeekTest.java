@@ -16,6 +16,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
 import org.apache.commons.csv.CSVFormat;
@@ -290,6 +292,22 @@ class CourseWeekTest {
                 1,
                 run("issue", course, "--week", 1, "--roster", roster, "--out", out)
                         .exitCode());
+    }
+
+    @Test
+    void whoAsksForMoreToPractiseThanAWeekHasIsToldHowManyThereAreAndGetsThose() throws IOException {
+        Path page = folder.resolve("p.html");
+        Run many = run("practice", course, "--week", 1, "--variants", 200, "--out", page);
+        assertEquals(1, many.exitCode());
+        Matcher told = Pattern.compile("there are ([0-9]+) problems to practise \"([^\"]*)\" with in week 1")
+                .matcher(many.err());
+        assertTrue(told.find(), many.err());
+        int most = Integer.parseInt(told.group(1));
+        assertTrue(many.err().contains("Ask for " + most + " or fewer"), many.err());
+        assertTrue(Files.notExists(page));
+        fine("practice", course, "--week", 1, "--variants", most, "--out", page);
+        Run oneMore = run("practice", course, "--week", 1, "--variants", most + 1, "--out", page);
+        assertEquals(1, oneMore.exitCode(), "what is told is all there is");
     }
 
     private static void assertTold(String told, Object... arguments) {
