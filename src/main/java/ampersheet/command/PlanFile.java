@@ -73,18 +73,40 @@ final class PlanFile {
     }
 
     /**
-     * The same to be taken again, by those who need it.
+     * The same to be taken again, by those who need it; each time by the marks of the time before.
      *
      * @param lastSeat of the class
+     * @param fromBins whether what is in the bins says what can be drawn
      */
-    Plan toTakeAgain(RetakeOption retake, int lastSeat, Streams streams) {
+    Plan toTakeAgain(RetakeOption retake, int lastSeat, boolean fromBins, Streams streams) {
+        Plan again;
         if (course.isEmpty()) {
             Plan plan = issued();
             requireNoPart(plan);
-            return Retake.of(plan, lastSeat, retake.missed(plan, library), library);
+            again = plan;
+            for (int round = 1; round <= retake.rounds(); round++) {
+                again = Retake.of(plan, lastSeat, round, retake.missed(round, again, library), library);
+            }
+            return again;
         }
+        requireOnce(retake, fromBins);
         Timetable timetable = toHandOut(course.get(), streams);
-        return timetable.retake(week.week().orElse(0), retake.missed(week(timetable), library));
+        again = week(timetable);
+        for (int round = 1; round <= retake.rounds(); round++) {
+            again = timetable.retake(week.week().orElse(0), round, retake.missed(round, again, library));
+        }
+        return again;
+    }
+
+    /** From bins each week has one lane for its sheets and one for its retake; a second would show the same numbers. */
+    private void requireOnce(RetakeOption retake, boolean fromBins) {
+        if (fromBins && retake.rounds() > 1) {
+            throw new WrongUsage(
+                    "--retake",
+                    say("command.retake.bins"),
+                    say("command.retake.bins.expected"),
+                    say("command.retake.bins.next"));
+        }
     }
 
     private Timetable toHandOut(CoursePlan weeks, Streams streams) {

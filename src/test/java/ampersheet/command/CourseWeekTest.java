@@ -195,6 +195,35 @@ class CourseWeekTest {
         numbers(again).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
         Path answered = answers(again, "answers-again");
         fine("mark", answered, "--issued-with", archive(again), "--roster", roster, "--out", folder.resolve("m2"));
+        Path once = folder.resolve("m2");
+        Path more = issue("more", "--week", 1, "--retake", marks, "--retake", once);
+        assertTrue(
+                skills(again).containsAll(skills(more)) && !skills(more).isEmpty(),
+                skills(more).toString());
+        assertTrue(Files.readString(more.resolve("index.html")).contains("Again (2): Lanterns"));
+        seen.addAll(numbers(again));
+        numbers(more).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
+        Run turned = run(
+                "issue", course, "--week", 1, "--retake", once, "--retake", marks, "--roster", roster, "--out", one);
+        assertEquals(1, turned.exitCode(), "the marks come in their order");
+        Path parts = Files.writeString(
+                folder.resolve("parts.csv"), "kind,value,tolerance,rating,count\nresistor,1 kohm,5 %,0.25 W,9\n");
+        assertTold(
+                "can be taken again once",
+                "issue",
+                course,
+                "--week",
+                1,
+                "--retake",
+                marks,
+                "--retake",
+                once,
+                "--roster",
+                roster,
+                "--parts",
+                parts,
+                "--out",
+                one);
         fine(
                 "handout",
                 course,
@@ -241,6 +270,19 @@ class CourseWeekTest {
                 skills(again));
         TreeSet<String> seen = numbers(one);
         numbers(again).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
+        Path once = folder.resolve("m2");
+        fine(
+                "mark",
+                answers(again, "answers-again"),
+                "--issued-with",
+                archive(again),
+                "--roster",
+                roster,
+                "--out",
+                once);
+        Path more = issue("more", "--retake", marks, "--retake", once);
+        seen.addAll(numbers(again));
+        numbers(more).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
     }
 
     @Test
