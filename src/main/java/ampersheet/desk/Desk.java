@@ -28,6 +28,11 @@ import java.util.function.LongSupplier;
  * undone while it is open: all there is stands in the files.
  */
 public final class Desk implements AutoCloseable {
+    /** Ports that no service has for its own, 49152 to 65535 (RFC 6335, section 6). */
+    private static final int FIRST_OF_NO_SERVICE = 49_152;
+
+    private static final int OF_NO_SERVICE = 16_384;
+
     private final DeskServer server;
     private final Gate gate;
     private final Work work;
@@ -37,7 +42,7 @@ public final class Desk implements AutoCloseable {
     /**
      * How the desk is to run.
      *
-     * @param port 0 for any that is free
+     * @param port 0 for the folder's own, or any that is free
      * @param nanos a clock that only goes forward
      * @param failures told of what failed where it should not, in a line
      */
@@ -59,7 +64,7 @@ public final class Desk implements AutoCloseable {
     public static Desk open(Path folder, Settings settings) throws IOException {
         Files.createDirectories(folder);
         CourseFolder files = new CourseFolder(folder.toRealPath());
-        DeskServer server = DeskServer.open(settings.port());
+        DeskServer server = settings.port() == 0 ? listening(files.folder()) : DeskServer.open(settings.port());
         String session = Secret.drawn().characters() + Secret.drawn().characters();
         Gate gate = new Gate(Secret.drawn().characters() + Secret.drawn().characters(), session, server.port());
         Work work = new Work(settings.nanos());
@@ -70,6 +75,19 @@ public final class Desk implements AutoCloseable {
         warm.setDaemon(true);
         warm.start();
         return new Desk(server, gate, work, files.folder(), alone);
+    }
+
+    /**
+     * Where a folder's desk was before, so that a page that is still open, with what was typed on it, finds the desk
+     * that was started again.
+     */
+    private static DeskServer listening(Path folder) throws IOException {
+        try {
+            return DeskServer.open(
+                    FIRST_OF_NO_SERVICE + Math.floorMod(folder.toString().hashCode(), OF_NO_SERVICE));
+        } catch (IOException taken) {
+            return DeskServer.open(0);
+        }
     }
 
     /** With which a browser opens it; it holds a secret. */

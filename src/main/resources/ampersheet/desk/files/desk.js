@@ -273,6 +273,36 @@ for (const kind of ["input", "change"]) {
     }
   });
 }
+
+const answers = () => fetch("/files/desk.css", { cache: "no-store" }).then(reply => reply.ok, () => false);
+let asked = null;
+let answered = null;
+/** Sent only to a desk that answers: the browser's own page on what it cannot reach would take the place of what was typed. */
+document.addEventListener("submit", event => {
+  const form = event.target;
+  if (form.method !== "post" || answered === form) {
+    answered = null;
+    return;
+  }
+  event.preventDefault();
+  event.stopImmediatePropagation();
+  if (asked === form) {
+    return;
+  }
+  asked = form;
+  answers().then(there => {
+    asked = null;
+    document.querySelectorAll(".silent").forEach(note => note.remove());
+    if (there) {
+      answered = form;
+      form.requestSubmit(event.submitter && event.submitter.form === form ? event.submitter : null);
+      return;
+    }
+    const note = told("silent");
+    (event.submitter && event.submitter.closest(".buttons") || form.lastElementChild).before(note);
+    note.scrollIntoView({ block: "nearest" });
+  });
+}, true);
 document.addEventListener("submit", event => {
   const adds = event.submitter && event.submitter.getAttribute("formaction") === "/set/add";
   const key = adds ? TICKS : event.target.method === "post" ? keyOf(event.target) : "";
