@@ -28,6 +28,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -374,6 +375,16 @@ final class Course {
             found.addAll(archives(folder.ofWeek(week)));
         }
         return found;
+    }
+
+    /** The week of whose sheets an archive tells; empty for those of the plan. */
+    OptionalInt weekOf(Path archive) {
+        for (int week = 1; week <= CoursePlan.MOST_WEEKS; week++) {
+            if (archive.startsWith(folder.ofWeek(week).folder())) {
+                return OptionalInt.of(week);
+            }
+        }
+        return OptionalInt.empty();
     }
 
     private List<Path> archives(CourseFolder.Made of) {

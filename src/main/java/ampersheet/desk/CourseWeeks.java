@@ -117,6 +117,12 @@ final class CourseWeeks {
         return number;
     }
 
+    /** By when a week is handed in, in whatever words; empty if nothing is said. */
+    String due(int week) {
+        Timetable timetable = timetable();
+        return week > timetable.size() ? "" : timetable.week(week).heading().due();
+    }
+
     /** The sheets of a week, as they are handed out. */
     synchronized SheetMaker maker(int week) {
         return toHandOut().makers().computeIfAbsent(week, number -> new SheetMaker(sheets(number)));

@@ -150,13 +150,14 @@ public final class Desk implements AutoCloseable {
             this.course = new Course(files);
             CourseSet set = new CourseSet(course);
             this.frame = new Frame(set, alone);
+            CourseWeeks timetable = new CourseWeeks(set);
             LessonsPlace lessons = new LessonsPlace(set, frame);
             SetPlace sheet = new SetPlace(set, frame);
             SetEdits edits = new SetEdits(set, sheet, frame);
             ClassPlace class_ = new ClassPlace(set, frame);
             PartsPlace parts = new PartsPlace(set, frame);
             GiveOutPlace out = new GiveOutPlace(set, frame, work);
-            TakeInPlace in = new TakeInPlace(set, frame, work);
+            TakeInPlace in = new TakeInPlace(set, timetable, frame, work);
             this.read = new TreeMap<>(Map.ofEntries(
                     Map.entry("/", call -> Reply.to("/lessons")),
                     Map.entry("/lessons", lessons::list),
@@ -199,11 +200,10 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/take-in/mark", in::mark),
                     Map.entry("/take-in/decide", in::decide),
                     Map.entry("/take-in/undo", call -> in.undo())));
-            weeks(set, work);
+            weeks(set, timetable, work);
         }
 
-        private void weeks(CourseSet set, Work work) {
-            CourseWeeks timetable = new CourseWeeks(set);
+        private void weeks(CourseSet set, CourseWeeks timetable, Work work) {
             WeeksPlace weeks = new WeeksPlace(set, timetable, frame);
             WeekPlace week = new WeekPlace(set, timetable, frame, work);
             read.putAll(Map.of(

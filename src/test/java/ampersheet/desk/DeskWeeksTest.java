@@ -154,7 +154,9 @@ class DeskWeeksTest {
         Files.writeString(
                 folder.resolve("course.yaml"), COURSE.replace("new: [{template: v", "new: [{count: 2, template: v"));
         assertTrue(desk.get("/weeks/week?week=2").contains("older than what this week asks"));
-        assertTrue(desk.get("/take-in").contains("made/week-2/class/keys/issued-"), "it can be marked");
+        String in = desk.get("/take-in");
+        assertTrue(in.contains("made/week-2/class/keys/issued-"), "it can be marked");
+        assertTrue(in.contains("at <a href=\"/weeks\">Weeks</a>"), in);
     }
 
     private void make(String... pathNamesAndValues) throws IOException {
