@@ -5,6 +5,7 @@ import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.figure.Figure;
 import ampersheet.issue.CourseFigure;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.CourseStart;
@@ -88,7 +89,8 @@ final class WeeksPlace {
         return Pages.values(
                 "title", course.common().title(),
                 "code", course.common().language().code(),
-                "figure", figure(timetable),
+                "figure", html(timetable, CourseFigure.of(timetable), "weeks-"),
+                "narrow", html(timetable, CourseFigure.narrow(timetable), "narrow-"),
                 "remarks", remarks,
                 "all", all,
                 "looked", count("desk.weeks.looked", weeks.learners(course.seats())),
@@ -96,7 +98,7 @@ final class WeeksPlace {
                 "estimate", say("folder.forecast.estimate"));
     }
 
-    private static Object figure(Timetable timetable) {
+    private static Object html(Timetable timetable, Figure figure, String prefix) {
         return Pages.html(Fragment.printed(
                 new Document(
                         Document.Kind.SHEET,
@@ -105,8 +107,8 @@ final class WeeksPlace {
                         "",
                         "",
                         Document.Paper.A4,
-                        List.of(new Document.FigureBlock(CourseFigure.of(timetable)))),
-                "weeks-",
+                        List.of(new Document.FigureBlock(figure))),
+                prefix,
                 2));
     }
 
