@@ -8,7 +8,6 @@ import ampersheet.issue.Forecast;
 import ampersheet.issue.Handouts;
 import ampersheet.issue.Output;
 import ampersheet.problem.Inventory;
-import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Timetable;
@@ -30,7 +29,6 @@ import picocli.CommandLine.Parameters;
         footer = {"", "command.plan.footer"})
 final class PlanCommand implements Callable<Integer> {
     private static final int MOST_LEARNERS = 999;
-    private static final int USUAL_LEARNERS = 30;
 
     private final Streams streams;
 
@@ -78,7 +76,7 @@ final class PlanCommand implements Callable<Integer> {
                     "--learners",
                     say("command.plan.learners", "learners", learners.toString()),
                     say("command.number.expected", "least", "1", "most", Integer.toString(MOST_LEARNERS)),
-                    say("command.usual.next", "usual", Integer.toString(USUAL_LEARNERS)));
+                    say("command.usual.next", "usual", Integer.toString(Forecast.USUAL_LEARNERS)));
         }
         TemplateLibrary library = templates.library();
         Optional<Timetable> timetable = PlanFile.timetable(plan, library);
@@ -144,14 +142,12 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private int learners(int seats) {
-        return learners == null ? Math.min(USUAL_LEARNERS, seats) : learners;
+        return learners == null ? Math.min(Forecast.USUAL_LEARNERS, seats) : learners;
     }
 
     private Forecast forecast(Plan read, int seats, TemplateLibrary library) {
         Optional<Inventory> bins = parts.inventory(plan, read);
-        Optional<Handouts.Wish> wish = noPaper
-                ? Optional.empty()
-                : Optional.of(new Handouts.Wish(read.paper(), Profile.COMPACT, Handouts.Keys.NONE, true));
+        Optional<Handouts.Wish> wish = noPaper ? Optional.empty() : Optional.of(Forecast.usualPaper(read));
         return Forecast.of(ProblemSet.of(read, library, bins), seats, wish);
     }
 

@@ -4,8 +4,6 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.CourseSeed;
 import ampersheet.issue.Forecast;
-import ampersheet.issue.Handouts;
-import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
 import ampersheet.sheet.Plan;
@@ -21,8 +19,6 @@ import java.util.concurrent.locks.ReentrantLock;
 
 /** What the weeks of a course mean, read as the commands read them. Made once and kept until a file changes. */
 final class CourseWeeks {
-    private static final int USUAL_LEARNERS = 30;
-
     private final CourseSet set;
     /** Weeks are worked out one after the other, so that whatever else is asked for meanwhile gets its turn. */
     private final ReentrantLock turn = new ReentrantLock();
@@ -106,7 +102,7 @@ final class CourseWeeks {
     /** So many sheets are looked at: those of the class, as far as the weeks keep numbers. */
     int learners(int seats) {
         int learners = set.learners();
-        return Math.min(seats, learners == 0 ? USUAL_LEARNERS : learners);
+        return Math.min(seats, learners == 0 ? Forecast.USUAL_LEARNERS : learners);
     }
 
     /** @throws DiagnosticException if there is no such week */
@@ -175,7 +171,7 @@ final class CourseWeeks {
         return Forecast.of(
                 ProblemSet.of(plan, set.library(), set.parts(plan)),
                 learners(timetable.course().seats()),
-                Optional.of(new Handouts.Wish(plan.paper(), Profile.COMPACT, Handouts.Keys.NONE, true)));
+                Optional.of(Forecast.usualPaper(plan)));
     }
 
     /** A week, as something to give out from. */
