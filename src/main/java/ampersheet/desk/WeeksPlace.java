@@ -78,6 +78,7 @@ final class WeeksPlace {
 
     private Map<String, Object> read(Timetable timetable) {
         CoursePlan course = timetable.course();
+        int learners = weeks.learners(course.seats());
         List<Map<String, Object>> all = new ArrayList<>();
         for (int week = 1; week <= timetable.size(); week++) {
             all.add(week(timetable, week));
@@ -93,7 +94,8 @@ final class WeeksPlace {
                 "narrow", html(timetable, CourseFigure.narrow(timetable), "narrow-"),
                 "remarks", remarks,
                 "all", all,
-                "looked", count("desk.weeks.looked", weeks.learners(course.seats())),
+                "learners", learners,
+                "looked", count("desk.weeks.looked", learners),
                 "seats", course.seats(),
                 "estimate", say("folder.forecast.estimate"));
     }

@@ -104,6 +104,7 @@ class DeskWeeksTest {
         assertTrue(page.contains("<svg") && page.contains("<table"), page);
         assertTrue(page.contains("Week 1, <span class=\"whole\">2026-03-02</span>: One lamp"), page);
         assertTrue(page.contains("has one template here"), page);
+        assertTrue(page.contains("ampersheet plan course.yaml --learners 3 "), page);
         String week = desk.get("/weeks/forecast?week=2", "HX-Request: true\r\n");
         assertTrue(week.contains("<dt>Marks</dt>") && week.contains("sides a learner"), week);
         assertTrue(week.contains("A sheet has 2 problems to work on; with fewer than 8 luck"), week);
