@@ -18,6 +18,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -130,6 +131,8 @@ public final class Desk implements AutoCloseable {
         private final List<String> quick = List.of(
                 "/lessons",
                 "/set",
+                "/weeks",
+                "/weeks/undo",
                 "/class",
                 "/give-out",
                 "/give-out/progress",
@@ -147,14 +150,15 @@ public final class Desk implements AutoCloseable {
             this.course = new Course(files);
             CourseSet set = new CourseSet(course);
             this.frame = new Frame(set, alone);
+            CourseWeeks timetable = new CourseWeeks(set);
             LessonsPlace lessons = new LessonsPlace(set, frame);
             SetPlace sheet = new SetPlace(set, frame);
             SetEdits edits = new SetEdits(set, sheet, frame);
             ClassPlace class_ = new ClassPlace(set, frame);
             PartsPlace parts = new PartsPlace(set, frame);
             GiveOutPlace out = new GiveOutPlace(set, frame, work);
-            TakeInPlace in = new TakeInPlace(set, frame, work);
-            this.read = Map.ofEntries(
+            TakeInPlace in = new TakeInPlace(set, timetable, frame, work);
+            this.read = new TreeMap<>(Map.ofEntries(
                     Map.entry("/", call -> Reply.to("/lessons")),
                     Map.entry("/lessons", lessons::list),
                     Map.entry("/lesson", lessons::lesson),
@@ -168,8 +172,8 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/give-out/progress", out::progress),
                     Map.entry("/take-in", in::show),
                     Map.entry("/help", call -> frame.page(Reply.FINE, call, "help", "help", Map.of())),
-                    Map.entry("/help/guide", call -> frame.page(Reply.FINE, call, "help", "guide", Guide.page())));
-            this.change = Map.ofEntries(
+                    Map.entry("/help/guide", call -> frame.page(Reply.FINE, call, "help", "guide", Guide.page()))));
+            this.change = new TreeMap<>(Map.ofEntries(
                     Map.entry("/set/start", call -> edits.start()),
                     Map.entry("/set/add", edits::add),
                     Map.entry("/set/move", edits::move),
@@ -195,7 +199,24 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/take-in/times", in::times),
                     Map.entry("/take-in/mark", in::mark),
                     Map.entry("/take-in/decide", in::decide),
-                    Map.entry("/take-in/undo", call -> in.undo()));
+                    Map.entry("/take-in/undo", call -> in.undo())));
+            weeks(set, timetable, work);
+        }
+
+        private void weeks(CourseSet set, CourseWeeks timetable, Work work) {
+            WeeksPlace weeks = new WeeksPlace(set, timetable, frame);
+            WeekPlace week = new WeekPlace(set, timetable, frame, work);
+            read.putAll(Map.of(
+                    "/weeks", weeks::show,
+                    "/weeks/forecast", weeks::forecast,
+                    "/weeks/week", week::show,
+                    "/weeks/sheet", week::sheet,
+                    "/weeks/print", week::print));
+            change.putAll(Map.of(
+                    "/weeks/start", weeks::start,
+                    "/weeks/text", weeks::text,
+                    "/weeks/undo", call -> weeks.undo(),
+                    "/weeks/make", week::make));
         }
 
         /** Does what the first page needs before it is asked for. */
@@ -222,7 +243,8 @@ public final class Desk implements AutoCloseable {
                 }
                 return call.post() ? Reply.unknown() : file(call.path());
             } catch (DiagnosticException unfit) {
-                return frame.unfit(call, "help", say("desk.unfit"), unfit);
+                String place = call.path().startsWith(WeeksPlace.HERE) ? WeeksPlace.PLACE : "help";
+                return frame.unfit(call, place, say("desk.unfit"), unfit);
             }
         }
 

@@ -228,15 +228,15 @@ function restoreTicks() {
   countTicked();
 }
 
-/** Which seat's sheet is looked at beside the set stays while its problems change. */
+/** Which seat's sheet is looked at beside the set or a week stays while its problems change. */
 function restoreLook() {
   const form = document.querySelector("form.look");
   const part = document.getElementById("sheet-part");
   const noted = unsent.get(LOOK);
-  if (form && part && noted && !new URL(location.href).searchParams.has("seat")) {
+  if (form && part && noted && !new URL(location.href).searchParams.has("seat") && Number(noted.seat) <= Number(form.elements.seat.max)) {
     form.elements.seat.value = noted.seat;
     form.elements.side.value = noted.side;
-    part.setAttribute("hx-get", "/set/sheet?" + new URLSearchParams(noted));
+    part.setAttribute("hx-get", form.getAttribute("action") + "?" + new URLSearchParams(new FormData(form)));
   }
 }
 
