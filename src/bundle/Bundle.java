@@ -1,5 +1,12 @@
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.FileSystems;
@@ -10,9 +17,13 @@ import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
@@ -25,6 +36,10 @@ public final class Bundle {
     private static final long MOST_BYTES = 80L << 20;
     /** What is loaded by name, so that jdeps does not see it: archives are opened as file systems. */
     private static final List<String> ALWAYS = List.of("java.base", "jdk.zipfs");
+
+    private static final Pattern ADDRESS = Pattern.compile("(http://[^/\\s]+)/\\S*");
+    /** Of the desk, in the order in which they are gone through; the first is the address that it tells. */
+    private static final List<String> PLACES = List.of("", "/lessons", "/set", "/class", "/give-out", "/take-in");
 
     private final Path project;
     private final Path build;
@@ -59,6 +74,7 @@ public final class Bundle {
                 folder.resolve("runtime").toString()));
         run(List.of(folder.resolve("runtime/bin/java").toString(), "-Xshare:dump", "-Xlog:cds=off"));
         Files.copy(jar, folder.resolve("ampersheet.jar"));
+        Files.write(folder.resolve("classes.list"), loaded(folder));
         copy("launchers", folder);
         Files.copy(project.resolve("src/main/resources/META-INF/LICENSE"), folder.resolve("LICENCE.txt"));
         copyFolder(project.resolve("src/main/resources/META-INF/licences"), folder.resolve("licences"));
@@ -100,6 +116,78 @@ public final class Bundle {
         List<String> modules = new ArrayList<>(List.of(told.split(",")));
         ALWAYS.stream().filter(one -> !modules.contains(one)).forEach(modules::add);
         return String.join(",", modules);
+    }
+
+    /**
+     * The classes that the usual commands and the desk load, of which the launcher makes an archive for the JVM where
+     * the program lies in the end.
+     */
+    private Set<String> loaded(Path folder) throws IOException, InterruptedException {
+        Path tried = Files.createDirectories(build.resolve("bundle").resolve("tried"));
+        String plan = project.resolve("problem-templates/demo/plan.yaml").toString();
+        String roster = Files.writeString(tried.resolve("class.csv"), "seat,name\n1,Ada\n2,Bo\n")
+                .toString();
+        Set<String> loaded = new LinkedHashSet<>();
+        loaded.addAll(loadedBy(folder, tried, "work", "current-limiting/one-indicator"));
+        loaded.addAll(loadedBy(folder, tried, "issue", plan, "--roster", roster, "--out", tried + "/made"));
+        loaded.addAll(loadedBy(folder, tried, "handout", plan, "--roster", roster, "--out", tried + "/made.pdf"));
+        loaded.addAll(loadedByTheDesk(folder, tried));
+        delete(tried);
+        return loaded;
+    }
+
+    private static List<String> starting(Path folder, Path list, String... arguments) {
+        List<String> command = new ArrayList<>(List.of(
+                folder.resolve("runtime/bin/java").toString(),
+                "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
+                "-XX:DumpLoadedClassList=" + list,
+                "-jar",
+                folder.resolve("ampersheet.jar").toString()));
+        command.addAll(List.of(arguments));
+        return command;
+    }
+
+    private static List<String> loadedBy(Path folder, Path tried, String... arguments)
+            throws IOException, InterruptedException {
+        Path list = tried.resolve("list");
+        Process started = new ProcessBuilder(starting(folder, list, arguments))
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                .redirectError(ProcessBuilder.Redirect.INHERIT)
+                .start();
+        if (started.waitFor() != 0) {
+            throw new IllegalStateException("failed: " + String.join(" ", arguments));
+        }
+        return Files.readAllLines(list);
+    }
+
+    /** Its first places, as a browser asks for them. */
+    private static List<String> loadedByTheDesk(Path folder, Path tried) throws IOException, InterruptedException {
+        Path list = tried.resolve("list");
+        Process desk = new ProcessBuilder(
+                        starting(folder, list, "desk", tried.resolve("course").toString(), "--no-browser"))
+                .redirectErrorStream(true)
+                .start();
+        try (BufferedReader said =
+                new BufferedReader(new InputStreamReader(desk.getInputStream(), StandardCharsets.UTF_8))) {
+            Matcher address = said.lines()
+                    .map(ADDRESS::matcher)
+                    .filter(Matcher::find)
+                    .findFirst()
+                    .orElseThrow(() -> new IllegalStateException("the desk tells no address"));
+            HttpClient browser = HttpClient.newBuilder()
+                    .cookieHandler(new CookieManager())
+                    .followRedirects(HttpClient.Redirect.NORMAL)
+                    .build();
+            for (String place : PLACES) {
+                URI asked = URI.create(place.isEmpty() ? address.group() : address.group(1) + place);
+                browser.send(HttpRequest.newBuilder(asked).build(), HttpResponse.BodyHandlers.discarding());
+            }
+        } finally {
+            desk.destroy();
+            desk.waitFor();
+        }
+        return Files.readAllLines(list);
     }
 
     private static void run(List<String> command) throws IOException, InterruptedException {

@@ -4,14 +4,12 @@ import static ampersheet.source.Told.count;
 import static ampersheet.source.Told.say;
 
 import ampersheet.issue.Forecast;
+import ampersheet.issue.ForecastWords;
 import ampersheet.sheet.Timetable;
 import ampersheet.sheet.Timetable.SkillWeeks;
-import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.IntSummaryStatistics;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.StringJoiner;
@@ -19,7 +17,6 @@ import java.util.function.UnaryOperator;
 
 /** A forecast in words and columns. */
 final class ForecastText {
-    private static final int A_WEEK = 7;
     /** Widths of columns. */
     private static final int WEEKS = 14;
 
@@ -28,7 +25,8 @@ final class ForecastText {
     private final StringBuilder out = new StringBuilder();
     private final Set<String> warnings = new LinkedHashSet<>();
     /** As wide as the longest of its labels needs. */
-    private final LabelColumn labels = LabelColumn.of(say("command.plan.label.sheet"));
+    private final LabelColumn labels =
+            LabelColumn.of(say("command.plan.labelled", "label", say("folder.forecast.label.sheet")));
 
     private ForecastText() {}
 
@@ -39,10 +37,8 @@ final class ForecastText {
         text.sheet(plan, warning -> warning);
         text.line("");
         text.line(say("command.plan.skills"));
-        plan.templates().forEach((skill, templates) -> {
-            text.line("  " + skill + ": " + templates);
-            text.lonely(skill, templates);
-        });
+        plan.templates().forEach((skill, templates) -> text.line("  " + skill + ": " + templates));
+        text.warnings.addAll(ForecastWords.lonely(plan.templates()));
         text.tellWarnings();
         return text.out.toString();
     }
@@ -71,12 +67,12 @@ final class ForecastText {
                     forecast.plan().heading().date(),
                     "title",
                     forecast.plan().title()));
-            text.met(timetable, week);
+            text.lines(ForecastWords.met(timetable, week));
             text.sheet(forecast, warning -> say("command.plan.in-week", "week", number, "warning", warning));
         }
         text.line("");
         text.skills(timetable);
-        text.remarks(timetable);
+        text.warnings.addAll(ForecastWords.remarks(timetable));
         text.tellWarnings();
         return text.out.toString();
     }
@@ -85,89 +81,13 @@ final class ForecastText {
         out.append(text).append('\n');
     }
 
-    /** The same with a label before it. */
-    private void line(String label, String text) {
-        line("  " + labels.line(label, text));
-    }
-
-    private void met(Timetable timetable, int week) {
-        List<String> enter = new ArrayList<>();
-        List<String> again = new ArrayList<>();
-        for (SkillWeeks skill : timetable.skills()) {
-            if (skill.weeks().contains(week)) {
-                (skill.weeks().get(0) == week ? enter : again).add(skill.skill());
-            }
-        }
-        if (!enter.isEmpty()) {
-            line(say("command.plan.label.enters"), String.join("; ", enter));
-        }
-        if (!again.isEmpty()) {
-            line(say("command.plan.label.returns"), String.join("; ", again));
-        }
+    private void lines(List<ForecastWords.Line> told) {
+        told.forEach(one -> line("  " + labels.line(say("command.plan.labelled", "label", one.label()), one.text())));
     }
 
     private void sheet(Forecast forecast, UnaryOperator<String> placed) {
-        IntSummaryStatistics problems = forecast.problems();
-        IntSummaryStatistics examples = forecast.examples();
-        IntSummaryStatistics minutes = forecast.minutes();
-        line(
-                say("command.plan.label.sheet"),
-                say(
-                        "command.plan.sheet",
-                        "problems",
-                        range(problems.getMin(), problems.getMax(), count("command.count.problems", problems.getMax())),
-                        "examples",
-                        range(
-                                examples.getMin(),
-                                examples.getMax(),
-                                count("command.count.worked-examples", examples.getMax()))));
-        line(
-                say("command.plan.label.time"),
-                say(
-                        "command.plan.time",
-                        "minutes",
-                        range(minutes.getMin(), minutes.getMax(), count("command.count.minutes", minutes.getMax())),
-                        "average",
-                        Long.toString(Math.round(minutes.getAverage()))));
-        forecast.paper()
-                .ifPresent(paper -> line(
-                        say("command.plan.label.paper"),
-                        say(
-                                "command.plan.paper",
-                                "sides",
-                                range(paper.least(), paper.most(), count("command.count.sides", paper.most())),
-                                "looked",
-                                count("plan.looked-at.paper", paper.sheets()))));
-        StringJoiner levels = new StringJoiner(", ");
-        forecast.levels()
-                .forEach((level, share) ->
-                        levels.add(say("command.plan.level", "level", level.toString(), "percent", percent(share))));
-        line(say("command.plan.label.levels"), levels.toString());
-        line(say("command.plan.label.mixed"), say("command.plan.mixed", "percent", percent(forecast.mixed())));
-        scatter(forecast);
+        lines(ForecastWords.of(forecast));
         forecast.warnings().forEach(warning -> warnings.add(placed.apply(warning)));
-    }
-
-    private void scatter(Forecast forecast) {
-        line(
-                say("command.plan.label.marks"),
-                say(
-                        "command.plan.marks",
-                        "expected",
-                        decimal(forecast.marks().expected()),
-                        "luck",
-                        decimal(forecast.marks().luck()),
-                        "sheets",
-                        decimal(forecast.marks().sheets())));
-        forecast.spread()
-                .ifPresent(spread -> line(
-                        say("command.plan.label.even"),
-                        say(
-                                "command.plan.even",
-                                "evenly",
-                                decimal(spread.evenly()),
-                                "as-they-come",
-                                decimal(spread.asTheyCome()))));
     }
 
     private void skills(Timetable timetable) {
@@ -188,59 +108,14 @@ final class ForecastText {
                     joined(skill.weeks()),
                     joined(skill.gaps()),
                     Integer.toString(skill.templates()));
-            lonely(skill.skill(), skill.templates());
         }
+        Map<String, Integer> templates = new LinkedHashMap<>();
+        timetable.skills().forEach(skill -> templates.put(skill.skill(), skill.templates()));
+        warnings.addAll(ForecastWords.lonely(templates));
     }
 
     private void row(int widest, String skill, String weeks, String gaps, String templates) {
         line(padded(skill, widest) + "  " + padded(weeks, WEEKS) + "  " + padded(gaps, GAPS) + "  " + templates);
-    }
-
-    private void lonely(String skill, int templates) {
-        if (templates == 1) {
-            warnings.add(say("command.plan.lonely", "skill", skill));
-        }
-    }
-
-    private void remarks(Timetable timetable) {
-        for (SkillWeeks skill : timetable.skills()) {
-            boolean last = skill.weeks().get(0) == timetable.size();
-            if (skill.weeks().size() == 1) {
-                warnings.add(
-                        last
-                                ? say("command.plan.never-returns.last-week", "skill", skill.skill())
-                                : say("command.plan.never-returns", "skill", skill.skill()));
-            }
-        }
-        for (int week = 1; week <= timetable.size(); week++) {
-            int wanted = timetable.course().weeks().get(week - 1).problems();
-            int has = timetable.problems(week);
-            if (has != wanted) {
-                String[] instead = {"week", Integer.toString(week), "wanted", Integer.toString(wanted)};
-                warnings.add(
-                        has > wanted
-                                ? count("command.plan.too-many", has, instead)
-                                : count("command.plan.too-few", has, instead));
-            }
-        }
-        for (int week = 2; week <= timetable.size(); week++) {
-            long days = ChronoUnit.DAYS.between(
-                    timetable.course().weeks().get(week - 2).date(),
-                    timetable.course().weeks().get(week - 1).date());
-            if (days != A_WEEK) {
-                warnings.add(count(
-                        "command.plan.no-week-between",
-                        Math.toIntExact(days),
-                        "before",
-                        Integer.toString(week - 1),
-                        "week",
-                        Integer.toString(week)));
-            }
-        }
-        timetable
-                .missingBases()
-                .forEach((base, skills) -> warnings.add(
-                        say("command.plan.missing-base", "skills", String.join("\", \"", skills), "base", base)));
     }
 
     private void tellWarnings() {
@@ -250,7 +125,7 @@ final class ForecastText {
             warnings.forEach(warning -> line("  " + warning));
         }
         line("");
-        line(say("command.plan.estimate"));
+        line(say("folder.forecast.estimate"));
     }
 
     private static String joined(List<Integer> numbers) {
@@ -261,19 +136,6 @@ final class ForecastText {
 
     private static String padded(String text, int width) {
         return text + " ".repeat(Math.max(0, width - text.length()));
-    }
-
-    /** @param counted the most, with what it is that is counted */
-    private static String range(int least, int most, String counted) {
-        return least == most ? counted : say("command.plan.from-to", "least", Integer.toString(least), "most", counted);
-    }
-
-    private static String percent(double share) {
-        return Long.toString(Math.round(100 * share));
-    }
-
-    private static String decimal(double number) {
-        return String.format(Locale.ROOT, "%.1f", number);
     }
 
     /** The same for programs. */

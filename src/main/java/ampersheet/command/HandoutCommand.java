@@ -176,7 +176,7 @@ final class HandoutCommand implements Callable<Integer> {
 
     private Plan plan(PlanFile from, TemplateLibrary library, Optional<Inventory> bins, Roster learners) {
         return retake.isGiven()
-                ? from.toTakeAgain(retake, learners.lastSeat(), streams)
+                ? from.toTakeAgain(retake, learners.lastSeat(), bins.isPresent(), streams)
                 : from.toHandOut(
                         streams,
                         titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));

@@ -114,7 +114,7 @@ final class IssueCommand implements Callable<Integer> {
         PlanFile from = new PlanFile(plan, week, library);
         Optional<Inventory> bins = parts.inventory(plan, from.written());
         Plan read = retake.isGiven()
-                ? from.toTakeAgain(retake, learners.lastSeat(), streams)
+                ? from.toTakeAgain(retake, learners.lastSeat(), bins.isPresent(), streams)
                 : from.toHandOut(
                         streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
         Optional<Slice> part = slice();

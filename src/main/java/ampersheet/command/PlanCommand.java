@@ -3,13 +3,11 @@ package ampersheet.command;
 import static ampersheet.source.Told.say;
 
 import ampersheet.figure.Figure;
-import ampersheet.figure.TimetableFigure;
+import ampersheet.issue.CourseFigure;
 import ampersheet.issue.Forecast;
 import ampersheet.issue.Handouts;
 import ampersheet.issue.Output;
-import ampersheet.language.Language;
 import ampersheet.problem.Inventory;
-import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Timetable;
@@ -31,9 +29,6 @@ import picocli.CommandLine.Parameters;
         footer = {"", "command.plan.footer"})
 final class PlanCommand implements Callable<Integer> {
     private static final int MOST_LEARNERS = 999;
-    private static final int USUAL_LEARNERS = 30;
-    /** Weeks above whose columns there is room for the word. */
-    private static final int MOST_NAMED = 8;
 
     private final Streams streams;
 
@@ -81,7 +76,7 @@ final class PlanCommand implements Callable<Integer> {
                     "--learners",
                     say("command.plan.learners", "learners", learners.toString()),
                     say("command.number.expected", "least", "1", "most", Integer.toString(MOST_LEARNERS)),
-                    say("command.usual.next", "usual", Integer.toString(USUAL_LEARNERS)));
+                    say("command.usual.next", "usual", Integer.toString(Forecast.USUAL_LEARNERS)));
         }
         TemplateLibrary library = templates.library();
         Optional<Timetable> timetable = PlanFile.timetable(plan, library);
@@ -147,35 +142,17 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private int learners(int seats) {
-        return learners == null ? Math.min(USUAL_LEARNERS, seats) : learners;
+        return learners == null ? Math.min(Forecast.USUAL_LEARNERS, seats) : learners;
     }
 
     private Forecast forecast(Plan read, int seats, TemplateLibrary library) {
         Optional<Inventory> bins = parts.inventory(plan, read);
-        Optional<Handouts.Wish> wish = noPaper
-                ? Optional.empty()
-                : Optional.of(new Handouts.Wish(read.paper(), Profile.COMPACT, Handouts.Keys.NONE, true));
+        Optional<Handouts.Wish> wish = noPaper ? Optional.empty() : Optional.of(Forecast.usualPaper(read));
         return Forecast.of(ProblemSet.of(read, library, bins), seats, wish);
     }
 
     private void draw(Timetable timetable) {
-        Language language = timetable.course().common().language();
-        List<String> weeks = new ArrayList<>();
-        for (int number = 1; number <= timetable.size(); number++) {
-            String week = Integer.toString(number);
-            weeks.add(timetable.size() > MOST_NAMED ? week : language.say("figure.timetable.week", "week", week));
-        }
-        Figure drawn = TimetableFigure.draw(
-                language.say(
-                        "figure.timetable.title",
-                        "course",
-                        timetable.course().common().title()),
-                weeks,
-                timetable.skills().stream()
-                        .map(skill -> new TimetableFigure.Row(skill.skill(), skill.weeks()))
-                        .toList(),
-                "timetable",
-                language);
+        Figure drawn = CourseFigure.of(timetable);
         try (Output to = Output.file(figure, ".svg", output.terms(streams, false, plan, parts.file()))) {
             to.require(List.of(figure));
             to.write(figure, drawn.picture().file());

@@ -5,6 +5,7 @@ import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
+import ampersheet.issue.CourseSeed;
 import ampersheet.issue.SeedFile;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
@@ -72,27 +73,46 @@ final class PlanFile {
     }
 
     /**
-     * The same to be taken again, by those who need it.
+     * The same to be taken again, by those who need it; each time by the marks of the time before.
      *
      * @param lastSeat of the class
+     * @param fromBins whether what is in the bins says what can be drawn
      */
-    Plan toTakeAgain(RetakeOption retake, int lastSeat, Streams streams) {
+    Plan toTakeAgain(RetakeOption retake, int lastSeat, boolean fromBins, Streams streams) {
+        Plan again;
         if (course.isEmpty()) {
             Plan plan = issued();
             requireNoPart(plan);
-            return Retake.of(plan, lastSeat, retake.missed(plan, library), library);
+            again = plan;
+            for (int round = 1; round <= retake.rounds(); round++) {
+                again = Retake.of(plan, lastSeat, round, retake.missed(round, again, library), library);
+            }
+            return again;
         }
+        requireOnce(retake, fromBins);
         Timetable timetable = toHandOut(course.get(), streams);
-        return timetable.retake(week.week().orElse(0), retake.missed(week(timetable), library));
+        again = week(timetable);
+        for (int round = 1; round <= retake.rounds(); round++) {
+            again = timetable.retake(week.week().orElse(0), round, retake.missed(round, again, library));
+        }
+        return again;
+    }
+
+    /** From bins each week has one lane for its sheets and one for its retake; a second would show the same numbers. */
+    private void requireOnce(RetakeOption retake, boolean fromBins) {
+        if (fromBins && retake.rounds() > 1) {
+            throw new WrongUsage(
+                    "--retake",
+                    say("command.retake.bins"),
+                    say("command.retake.bins.expected"),
+                    say("command.retake.bins.next"));
+        }
     }
 
     private Timetable toHandOut(CoursePlan weeks, Streams streams) {
-        Timetable untitled = new Timetable(weeks, library); // a course with faults gets no seed
-        Plan common = told(
-                SeedFile.issued(weeks.common(), file, none -> false),
-                beside -> say("command.seed.course", "file", beside),
-                streams);
-        return common.equals(weeks.common()) ? untitled : new Timetable(weeks.with(common), library);
+        CourseSeed.Seeded seeded = CourseSeed.issued(weeks, file, library);
+        told(seeded.common(), beside -> say("command.seed.course", "file", beside), streams);
+        return seeded.timetable();
     }
 
     /** A course before anything of it is handed out; it gets no seed. */
@@ -101,8 +121,7 @@ final class PlanFile {
         if (!isCourse(file.toString(), text)) {
             return Optional.empty();
         }
-        CoursePlan course = course(file, text);
-        return Optional.of(new Timetable(course.with(SeedFile.known(course.common(), file)), library));
+        return Optional.of(CourseSeed.known(course(file, text), file, library));
     }
 
     private Plan week(Timetable timetable) {

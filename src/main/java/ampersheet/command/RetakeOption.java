@@ -10,8 +10,8 @@ import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -19,23 +19,33 @@ import picocli.CommandLine.Option;
 @Command
 final class RetakeOption {
     @Option(names = "--retake", paramLabel = "MARKS", descriptionKey = "command.help.retake")
-    private Path marks;
+    private List<Path> marks = List.of();
 
     boolean isGiven() {
-        return marks != null;
+        return !marks.isEmpty();
+    }
+
+    /** How often it was or is taken again. */
+    int rounds() {
+        return marks.size();
     }
 
     /** The files that are read. */
     List<Path> files() {
-        return Optional.ofNullable(marks)
-                .map(folder -> List.of(folder.resolve("marks.csv"), folder.resolve("answers.csv")))
-                .orElse(List.of());
+        return marks.stream()
+                .flatMap(folder -> Stream.of(folder.resolve("marks.csv"), folder.resolve("answers.csv")))
+                .toList();
     }
 
-    /** Skills by seat, as the sheets of this plan were marked. */
-    Map<Integer, Set<String>> missed(Plan plan, TemplateLibrary library) {
-        Path answers = marks.resolve("answers.csv");
-        InputFile.table(marks.resolve("marks.csv"), say("command.file.retake-marks"));
+    /**
+     * Skills by seat, as the sheets of this plan were marked.
+     *
+     * @param round for which they are to be taken again, from 1
+     */
+    Map<Integer, Set<String>> missed(int round, Plan plan, TemplateLibrary library) {
+        Path folder = marks.get(round - 1);
+        Path answers = folder.resolve("answers.csv");
+        InputFile.table(folder.resolve("marks.csv"), say("command.file.retake-marks"));
         return MissedSkills.read(
                 new Marking.NamedText(
                         InputFile.shown(answers),

@@ -7,6 +7,7 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.Output;
+import ampersheet.sheet.CoursePlan;
 import ampersheet.source.Bounds;
 import ampersheet.source.ForeignText;
 import ampersheet.source.SourceFile;
@@ -27,6 +28,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -363,10 +365,31 @@ final class Course {
         return folder.folder().relativize(path).toString().replace('\\', '/');
     }
 
-    /** Archives of what was issued, those of the class before those of handouts, each in the order of their names. */
+    /**
+     * Archives of what was issued, those of the plan before those of the weeks, of each those of the class before those
+     * of handouts, each in the order of their names.
+     */
     List<Path> archives() {
+        List<Path> found = new ArrayList<>(archives(folder.ofPlan()));
+        for (int week = 1; week <= CoursePlan.MOST_WEEKS; week++) {
+            found.addAll(archives(folder.ofWeek(week)));
+        }
+        return found;
+    }
+
+    /** The week of whose sheets an archive tells; empty for those of the plan. */
+    OptionalInt weekOf(Path archive) {
+        for (int week = 1; week <= CoursePlan.MOST_WEEKS; week++) {
+            if (archive.startsWith(folder.ofWeek(week).folder())) {
+                return OptionalInt.of(week);
+            }
+        }
+        return OptionalInt.empty();
+    }
+
+    private List<Path> archives(CourseFolder.Made of) {
         List<Path> found = new ArrayList<>();
-        for (Path in : List.of(folder.pages().resolve("keys"), folder.made())) {
+        for (Path in : List.of(of.pages().resolve("keys"), of.folder())) {
             names(in).stream()
                     .filter(name -> name.matches("(.*-)?issued-[0-9A-Z]{5}\\.zip"))
                     .forEach(name -> found.add(in.resolve(name)));

@@ -123,6 +123,15 @@ final class CourseSet {
         return course.roster().map(list -> RosterReader.read(CourseFolder.CLASS, list));
     }
 
+    /** How many are in the class; 0 while there is no list that can be read. */
+    int learners() {
+        try {
+            return roster().map(roster -> roster.seats().size()).orElse(0);
+        } catch (DiagnosticException broken) {
+            return 0; // the place of the class tells why
+        }
+    }
+
     /**
      * The font for names in other letters; empty if there is none.
      *
@@ -170,14 +179,45 @@ final class CourseSet {
         CourseFolder files = course.files();
         Plan seeded = SeedFile.issued(plan, files.plan(), titled -> {
                     ProblemSet of = ProblemSet.of(titled, library, bins);
-                    return Files.exists(Issue.archive(of, files.pages()))
-                            || Files.exists(Handouts.archiveBeside(files.handout(), of));
+                    return Files.exists(Issue.archive(of, files.ofPlan().pages()))
+                            || Files.exists(
+                                    Handouts.archiveBeside(files.ofPlan().handout(), of));
                 })
                 .plan();
         return ProblemSet.of(seeded, library, bins);
     }
 
-    /** The same, ready to make any seat's sheet. */
+    /** The plan, as something to give out from. */
+    Source source() {
+        return new Source() {
+            @Override
+            public Path file() {
+                return course.files().plan();
+            }
+
+            @Override
+            public CourseFolder.Made made() {
+                return course.files().ofPlan();
+            }
+
+            @Override
+            public ProblemSet sheets() {
+                return set();
+            }
+
+            @Override
+            public ProblemSet whateverTheParts() {
+                return setWhateverTheParts();
+            }
+
+            @Override
+            public Ingredients ingredients() {
+                return CourseSet.this.ingredients();
+            }
+        };
+    }
+
+    /** What is handed out, ready to make any seat's sheet. */
     synchronized SheetMaker maker() {
         library();
         String before = state();
@@ -188,21 +228,34 @@ final class CourseSet {
         return made.maker();
     }
 
-    /** The files from which all that is given out is made, as they are now. */
+    /** The files from which all that is given out of the plan is made, as they are now. */
     Ingredients ingredients() {
-        Map<String, String> versions = new LinkedHashMap<>();
-        for (String file : List.of(CourseFolder.PLAN, CourseFolder.PLAN + ".seed", CourseFolder.CLASS)) {
-            versions.put(file, version(file));
-        }
+        Optional<Plan> plan = Optional.empty();
         try {
-            Plan plan = plan();
-            if (plan.parts().isPresent()) {
-                versions.put(CourseFolder.PARTS, version(CourseFolder.PARTS));
-            }
-            plan.heading().logo().ifPresent(logo -> versions.put(logo.file(), Course.version(logo.address())));
+            plan = Optional.of(plan());
         } catch (DiagnosticException broken) {
             // The plan's own version tells that it is another one now.
         }
+        return ingredients(CourseFolder.PLAN, version(CourseFolder.PLAN), plan);
+    }
+
+    /**
+     * The files from which something is made.
+     *
+     * @param file in which it stands
+     * @param version of what it says
+     * @param plan that names further ones; empty while it cannot be read
+     */
+    Ingredients ingredients(String file, String version, Optional<Plan> plan) {
+        Map<String, String> versions = new LinkedHashMap<>();
+        versions.put(file, version);
+        versions.put(file + ".seed", version(file + ".seed"));
+        versions.put(CourseFolder.CLASS, version(CourseFolder.CLASS));
+        if (plan.flatMap(Plan::parts).isPresent()) {
+            versions.put(CourseFolder.PARTS, version(CourseFolder.PARTS));
+        }
+        plan.flatMap(read -> read.heading().logo())
+                .ifPresent(logo -> versions.put(logo.file(), Course.version(logo.address())));
         versions.put(
                 CourseFolder.FONT,
                 course.bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
@@ -221,13 +274,20 @@ final class CourseSet {
         }
     }
 
-    /** All that sheets are made of. */
     private String state() {
-        Plan plan = plan();
+        return state(CourseFolder.PLAN, plan());
+    }
+
+    /**
+     * All that sheets are made of.
+     *
+     * @param file in which their plan stands
+     */
+    String state(String file, Plan plan) {
         return String.join(
                 "\n\n",
-                course.read(CourseFolder.PLAN).text(),
-                course.read(CourseFolder.PLAN + ".seed").text(),
+                course.read(file).text(),
+                course.read(file + ".seed").text(),
                 parts(plan).map(Inventory::written).orElse(""),
                 plan.heading().logo().map(Logo::address).orElse(""),
                 own.state());

@@ -18,6 +18,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
@@ -27,6 +28,11 @@ import java.util.function.LongSupplier;
  * undone while it is open: all there is stands in the files.
  */
 public final class Desk implements AutoCloseable {
+    /** Ports that no service has for its own, 49152 to 65535 (RFC 6335, section 6). */
+    private static final int FIRST_OF_NO_SERVICE = 49_152;
+
+    private static final int OF_NO_SERVICE = 16_384;
+
     private final DeskServer server;
     private final Gate gate;
     private final Work work;
@@ -36,7 +42,7 @@ public final class Desk implements AutoCloseable {
     /**
      * How the desk is to run.
      *
-     * @param port 0 for any that is free
+     * @param port 0 for the folder's own, or any that is free
      * @param nanos a clock that only goes forward
      * @param failures told of what failed where it should not, in a line
      */
@@ -58,7 +64,7 @@ public final class Desk implements AutoCloseable {
     public static Desk open(Path folder, Settings settings) throws IOException {
         Files.createDirectories(folder);
         CourseFolder files = new CourseFolder(folder.toRealPath());
-        DeskServer server = DeskServer.open(settings.port());
+        DeskServer server = settings.port() == 0 ? listening(files.folder()) : DeskServer.open(settings.port());
         String session = Secret.drawn().characters() + Secret.drawn().characters();
         Gate gate = new Gate(Secret.drawn().characters() + Secret.drawn().characters(), session, server.port());
         Work work = new Work(settings.nanos());
@@ -69,6 +75,19 @@ public final class Desk implements AutoCloseable {
         warm.setDaemon(true);
         warm.start();
         return new Desk(server, gate, work, files.folder(), alone);
+    }
+
+    /**
+     * Where a folder's desk was before, so that a page that is still open, with what was typed on it, finds the desk
+     * that was started again.
+     */
+    private static DeskServer listening(Path folder) throws IOException {
+        try {
+            return DeskServer.open(
+                    FIRST_OF_NO_SERVICE + Math.floorMod(folder.toString().hashCode(), OF_NO_SERVICE));
+        } catch (IOException taken) {
+            return DeskServer.open(0);
+        }
     }
 
     /** With which a browser opens it; it holds a secret. */
@@ -112,6 +131,8 @@ public final class Desk implements AutoCloseable {
         private final List<String> quick = List.of(
                 "/lessons",
                 "/set",
+                "/weeks",
+                "/weeks/undo",
                 "/class",
                 "/give-out",
                 "/give-out/progress",
@@ -129,14 +150,15 @@ public final class Desk implements AutoCloseable {
             this.course = new Course(files);
             CourseSet set = new CourseSet(course);
             this.frame = new Frame(set, alone);
+            CourseWeeks timetable = new CourseWeeks(set);
             LessonsPlace lessons = new LessonsPlace(set, frame);
             SetPlace sheet = new SetPlace(set, frame);
             SetEdits edits = new SetEdits(set, sheet, frame);
             ClassPlace class_ = new ClassPlace(set, frame);
             PartsPlace parts = new PartsPlace(set, frame);
             GiveOutPlace out = new GiveOutPlace(set, frame, work);
-            TakeInPlace in = new TakeInPlace(set, frame, work);
-            this.read = Map.ofEntries(
+            TakeInPlace in = new TakeInPlace(set, timetable, frame, work);
+            this.read = new TreeMap<>(Map.ofEntries(
                     Map.entry("/", call -> Reply.to("/lessons")),
                     Map.entry("/lessons", lessons::list),
                     Map.entry("/lesson", lessons::lesson),
@@ -150,8 +172,8 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/give-out/progress", out::progress),
                     Map.entry("/take-in", in::show),
                     Map.entry("/help", call -> frame.page(Reply.FINE, call, "help", "help", Map.of())),
-                    Map.entry("/help/guide", call -> frame.page(Reply.FINE, call, "help", "guide", Guide.page())));
-            this.change = Map.ofEntries(
+                    Map.entry("/help/guide", call -> frame.page(Reply.FINE, call, "help", "guide", Guide.page()))));
+            this.change = new TreeMap<>(Map.ofEntries(
                     Map.entry("/set/start", call -> edits.start()),
                     Map.entry("/set/add", edits::add),
                     Map.entry("/set/move", edits::move),
@@ -177,7 +199,24 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/take-in/times", in::times),
                     Map.entry("/take-in/mark", in::mark),
                     Map.entry("/take-in/decide", in::decide),
-                    Map.entry("/take-in/undo", call -> in.undo()));
+                    Map.entry("/take-in/undo", call -> in.undo())));
+            weeks(set, timetable, work);
+        }
+
+        private void weeks(CourseSet set, CourseWeeks timetable, Work work) {
+            WeeksPlace weeks = new WeeksPlace(set, timetable, frame);
+            WeekPlace week = new WeekPlace(set, timetable, frame, work);
+            read.putAll(Map.of(
+                    "/weeks", weeks::show,
+                    "/weeks/forecast", weeks::forecast,
+                    "/weeks/week", week::show,
+                    "/weeks/sheet", week::sheet,
+                    "/weeks/print", week::print));
+            change.putAll(Map.of(
+                    "/weeks/start", weeks::start,
+                    "/weeks/text", weeks::text,
+                    "/weeks/undo", call -> weeks.undo(),
+                    "/weeks/make", week::make));
         }
 
         /** Does what the first page needs before it is asked for. */
@@ -204,7 +243,8 @@ public final class Desk implements AutoCloseable {
                 }
                 return call.post() ? Reply.unknown() : file(call.path());
             } catch (DiagnosticException unfit) {
-                return frame.unfit(call, "help", say("desk.unfit"), unfit);
+                String place = call.path().startsWith(WeeksPlace.HERE) ? WeeksPlace.PLACE : "help";
+                return frame.unfit(call, place, say("desk.unfit"), unfit);
             }
         }
 

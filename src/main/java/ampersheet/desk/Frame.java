@@ -19,6 +19,7 @@ final class Frame {
     private static final List<String[]> PLACES = List.of(
             new String[] {"lessons", say("desk.place.lessons")},
             new String[] {"set", say("desk.place.set")},
+            new String[] {"weeks", say("desk.place.weeks")},
             new String[] {"class", say("desk.place.class")},
             new String[] {"parts", say("desk.place.parts")},
             new String[] {"give-out", say("desk.place.give-out")},
@@ -110,7 +111,7 @@ final class Frame {
         return file.substring(templates + 1);
     }
 
-    private static String capital(String sentence) {
+    static String capital(String sentence) {
         return sentence.isEmpty()
                 ? sentence
                 : sentence.substring(0, sentence.offsetByCodePoints(0, 1)).toUpperCase(Locale.ROOT)

@@ -5,19 +5,17 @@ import static ampersheet.source.Told.say;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.render.pdf.ExtraFont;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** What is handed out: made in the background, each file whole or not there. */
 final class GiveOutPlace {
-    private static final Pattern MADE = Pattern.compile("(?<![\\w/])made/[\\w.-]+\\.(?:pdf|html)\\b");
+    private static final Pattern MADE = Pattern.compile("(?<![\\w/])made/(?:week-[0-9]+/)?[\\w.-]+\\.(?:pdf|html)\\b");
     private static final String PLACE = "give-out";
     private static final String HERE = "/" + PLACE;
 
@@ -25,9 +23,6 @@ final class GiveOutPlace {
     private final Frame frame;
     private final Work work;
     private final Making making;
-    /** The forms as they were sent last. */
-    private final Map<String, Form> asked = new ConcurrentSkipListMap<>();
-
     /** What {@link Work} tells of here, and what it told of before; both by their forms, so as to begin them again. */
     private volatile Optional<Asked> last = Optional.empty();
 
@@ -39,7 +34,7 @@ final class GiveOutPlace {
         this.set = set;
         this.frame = frame;
         this.work = work;
-        this.making = new Making(set);
+        this.making = new Making(set, set.source());
     }
 
     Reply show(Call call) {
@@ -52,21 +47,13 @@ final class GiveOutPlace {
                 "hasFont", set.course().isThere(CourseFolder.FONT),
                 "largest", Limits.USUAL.bodyBytes() >> 20,
                 "own", set.course().isFolder(files.templates()),
-                "learners", learners(),
+                "learners", set.learners(),
                 "made", making.things().shown(),
                 "madePath", files.made().toString(),
-                "chosen", chosen(),
+                "chosen", making.chosen(),
                 "work", told(standing, last),
                 "before", told(work.before(PLACE), lastMade));
         return frame.page(Reply.FINE, call, PLACE, PLACE, values);
-    }
-
-    private int learners() {
-        try {
-            return set.roster().map(roster -> roster.seats().size()).orElse(0);
-        } catch (DiagnosticException broken) {
-            return 0; // the place of the class tells why
-        }
     }
 
     /** What of the course has changed since that was made of which it is told, and what to do. */
@@ -83,29 +70,6 @@ final class GiveOutPlace {
             values.put("again", begun.what().word());
         }
         return values;
-    }
-
-    /** What was chosen last, so that whoever counts paper first does not choose again. */
-    private Map<String, Object> chosen() {
-        Form paper = asked.getOrDefault(Making.What.HANDOUT.form(), Form.NONE);
-        Form pages = asked.getOrDefault(Making.What.PAGES.form(), Form.NONE);
-        Form practice = asked.getOrDefault(Making.What.PRACTICE.form(), Form.NONE);
-        Form exchange = asked.getOrDefault(Making.What.EXCHANGE.form(), Form.NONE);
-        return Pages.values(
-                "copies", Making.copies(paper).orElse(Making.USUAL_COPIES),
-                "withoutNames", paper.text("who").equals("copies"),
-                "profile", paper.text("profile"),
-                "keys", paper.text("keys"),
-                "paper", paper.text("paper"),
-                "shared", paper.has("shared"),
-                "noHost", paper.has("no-host"),
-                "noLetters", paper.has("no-letters"),
-                "homework", pages.has("homework"),
-                "pdf", pages.has("pdf"),
-                "drawings", pages.has("drawings"),
-                "practice", Making.variants(practice, Making.PRACTICE_VARIANTS),
-                "exchange", Making.variants(exchange, Making.EXCHANGE_VARIANTS),
-                "version", exchange.text("version"));
     }
 
     static Map<String, Object> shown(Optional<Work.Standing> standing) {
@@ -172,9 +136,9 @@ final class GiveOutPlace {
         if (what.isEmpty()) {
             return Reply.unknown();
         }
-        asked.put(what.get().form(), form);
+        making.asked(what.get(), form);
         try {
-            requireFolders();
+            making.requireFolders();
             Making.Begun begun = making.begun(what.get(), form);
             if (begun.known().isPresent()) {
                 return frame.goOn(HERE, begun.known().get());
@@ -189,19 +153,6 @@ final class GiveOutPlace {
             return frame.begun(first, HERE);
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, PLACE, say("desk.make.unfit"), unfit);
-        }
-    }
-
-    /** Nothing may be written through a link out of the course. */
-    private void requireFolders() {
-        CourseFolder files = set.course().files();
-        for (Path folder : List.of(
-                files.made(),
-                files.pages(),
-                files.pages().resolve("sheets"),
-                files.pages().resolve("keys"),
-                files.pages().resolve("homework"))) {
-            set.course().requireFolder(folder);
         }
     }
 

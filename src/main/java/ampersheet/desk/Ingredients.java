@@ -35,6 +35,8 @@ record Ingredients(Map<String, String> versions) {
         return switch (file) {
             case CourseFolder.PLAN -> say("desk.ingredient.set");
             case CourseFolder.PLAN + ".seed" -> say("desk.ingredient.seed");
+            case CourseFolder.WEEKS -> say("desk.ingredient.weeks");
+            case CourseFolder.WEEKS + ".seed" -> say("desk.ingredient.weeks-seed");
             case CourseFolder.CLASS -> say("desk.ingredient.class");
             case CourseFolder.PARTS -> say("desk.ingredient.parts");
             case CourseFolder.FONT -> say("desk.ingredient.font");

@@ -17,33 +17,35 @@ import java.util.function.Function;
  * made itself it knows; of anything else the files' own times tell.
  */
 final class MadeThings {
-    private static final String PAGES = "class";
+    private static final String PAGES = CourseFolder.Made.PAGES;
 
-    private final CourseSet set;
+    private final Course course;
+    private final Source source;
     private final Map<String, Ingredients> madeFrom = new TreeMap<>();
 
-    MadeThings(CourseSet set) {
-        this.set = set;
+    MadeThings(Course course, Source source) {
+        this.course = course;
+        this.source = source;
     }
 
     /** What is made by one button, and lies under one name. */
     enum Thing {
-        HANDOUT("handout", CourseFolder::handout),
-        CARDS("cards", CourseFolder::cards),
-        PRACTICE("practice", CourseFolder::practice),
-        EXCHANGE("exchange", CourseFolder::exchange),
-        PAGES(MadeThings.PAGES, CourseFolder::pages);
+        HANDOUT("handout", CourseFolder.Made::handout),
+        CARDS("cards", CourseFolder.Made::cards),
+        PRACTICE("practice", CourseFolder.Made::practice),
+        EXCHANGE("exchange", CourseFolder.Made::exchange),
+        PAGES(MadeThings.PAGES, CourseFolder.Made::pages);
 
         private final String stem;
-        private final Function<CourseFolder, Path> place;
+        private final Function<CourseFolder.Made, Path> place;
 
-        Thing(String stem, Function<CourseFolder, Path> place) {
+        Thing(String stem, Function<CourseFolder.Made, Path> place) {
             this.stem = stem;
             this.place = place;
         }
 
-        Path place(CourseFolder files) {
-            return place.apply(files);
+        Path place(CourseFolder.Made made) {
+            return place.apply(made);
         }
 
         boolean isForNobodyInParticular() {
@@ -59,19 +61,25 @@ final class MadeThings {
     /** What lies there, to be opened. */
     List<Map<String, Object>> shown() {
         List<Map<String, Object>> shown = new ArrayList<>();
-        CourseFolder files = set.course().files();
-        Ingredients now = set.ingredients();
-        for (String name : set.course().names(files.made())) {
-            shown.add(Pages.values("path", "/made/" + name, "name", name, "older", older(name, now)));
+        Ingredients now = source.ingredients();
+        for (String name : course.names(source.made().folder())) {
+            shown.add(shown(name, now));
         }
-        for (String name : set.course().names(files.pages())) {
+        for (String name : course.names(source.made().pages())) {
             if (name.endsWith(".html") || name.endsWith(".csv")) {
-                String of = PAGES + "/" + name;
-                shown.add(Pages.values("path", "/made/" + of, "name", of, "older", older(of, now)));
+                shown.add(shown(PAGES + "/" + name, now));
             }
         }
         shown.sort(Comparator.comparingInt(one -> rank((String) one.get("name"))));
         return shown;
+    }
+
+    private Map<String, Object> shown(String name, Ingredients now) {
+        return Pages.values("path", "/" + path(name), "name", name, "older", older(name, now));
+    }
+
+    private String path(String name) {
+        return course.shown(source.made().folder()) + "/" + name;
     }
 
     /** What is printed or opened first, what only programs read last. */
@@ -88,7 +96,7 @@ final class MadeThings {
         Ingredients asked = thing.get().isForNobodyInParticular() ? now.forNobodyInParticular() : now;
         List<String> changed = known != null
                 ? asked.changedSince(known)
-                : set.course().writtenAfter("made/" + name, asked.versions().keySet());
+                : course.writtenAfter(path(name), asked.versions().keySet());
         return changed.isEmpty() ? "" : say("desk.older.file", "files", Ingredients.told(changed));
     }
 

@@ -32,6 +32,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.stream.Stream;
 
 /** What the forms of this place ask for, each as a task with its title. */
@@ -44,17 +45,65 @@ final class Making {
     private static final int MOST_COUNTED = 50;
 
     private final CourseSet set;
+    private final Source source;
     private final MadeThings things;
+    /** The forms as they were sent last. */
+    private final Map<String, Form> asked = new ConcurrentSkipListMap<>();
+
     /** Paper that was counted, by all on which it depends. */
     private final Map<String, List<String>> counted = Collections.synchronizedMap(new LinkedHashMap<>());
 
-    Making(CourseSet set) {
+    Making(CourseSet set, Source source) {
         this.set = set;
-        this.things = new MadeThings(set);
+        this.source = source;
+        this.things = new MadeThings(set.course(), source);
     }
 
     MadeThings things() {
         return things;
+    }
+
+    /** Keeps in mind how something was asked for. */
+    void asked(What what, Form form) {
+        asked.put(what.form(), form);
+    }
+
+    /** What was chosen last, so that whoever counts paper first does not choose again. */
+    Map<String, Object> chosen() {
+        Form paper = asked.getOrDefault(What.HANDOUT.form(), Form.NONE);
+        Form pages = asked.getOrDefault(What.PAGES.form(), Form.NONE);
+        Form practice = asked.getOrDefault(What.PRACTICE.form(), Form.NONE);
+        Form exchange = asked.getOrDefault(What.EXCHANGE.form(), Form.NONE);
+        return Pages.values(
+                "copies", copies(paper).orElse(USUAL_COPIES),
+                "withoutNames", paper.text("who").equals("copies"),
+                "profile", paper.text("profile"),
+                "keys", paper.text("keys"),
+                "paper", paper.text("paper"),
+                "shared", paper.has("shared"),
+                "noHost", paper.has("no-host"),
+                "noLetters", paper.has("no-letters"),
+                "homework", pages.has("homework"),
+                "pdf", pages.has("pdf"),
+                "drawings", pages.has("drawings"),
+                "practice", variants(practice, PRACTICE_VARIANTS),
+                "exchange", variants(exchange, EXCHANGE_VARIANTS),
+                "version", exchange.text("version"));
+    }
+
+    /** Nothing may be written through a link out of the course. */
+    void requireFolders() {
+        CourseFolder.Made made = source.made();
+        Path pages = made.pages();
+        for (Path folder : List.of(
+                set.course().files().made(),
+                made.folder(),
+                pages,
+                pages.resolve("sheets"),
+                pages.resolve("keys"),
+                pages.resolve("homework"))) {
+            set.course().requireFolder(folder);
+        }
     }
 
     /** What a button asks for. */
@@ -104,7 +153,7 @@ final class Making {
             case HANDOUT, CARDS -> printing(what, form);
             case PAGES -> {
                 Roster roster = classList();
-                ProblemSet of = set.set();
+                ProblemSet of = source.sheets();
                 Issue.Besides besides = new Issue.Besides(
                         form.has("homework"),
                         form.has("pdf"),
@@ -114,26 +163,26 @@ final class Making {
                         what,
                         MadeThings.Thing.PAGES,
                         say("desk.make.pages"),
-                        set.ingredients(),
+                        source.ingredients(),
                         progress -> pages(of, roster, besides, progress));
             }
             case PRACTICE -> {
-                ProblemSet of = set.setWhateverTheParts();
+                ProblemSet of = source.whateverTheParts();
                 int variants = variants(form, PRACTICE_VARIANTS);
                 yield noted(
                         what,
                         MadeThings.Thing.PRACTICE,
                         say("desk.make.practice"),
-                        set.ingredients().forNobodyInParticular(),
+                        source.ingredients().forNobodyInParticular(),
                         progress -> practice(of, variants, progress));
             }
             case EXCHANGE -> {
-                ProblemSet of = set.setWhateverTheParts();
+                ProblemSet of = source.whateverTheParts();
                 yield noted(
                         what,
                         MadeThings.Thing.EXCHANGE,
                         say("desk.make.exchange"),
-                        set.ingredients().forNobodyInParticular(),
+                        source.ingredients().forNobodyInParticular(),
                         progress -> exchange(of, form, progress));
             }
         };
@@ -141,7 +190,7 @@ final class Making {
 
     private Begun printing(What what, Form form) {
         Roster roster = learnersOf(form);
-        ProblemSet of = set.set();
+        ProblemSet of = source.sheets();
         Handouts.Wish wish = wish(form, of);
         Ingredients from = ingredients(form);
         return what == What.CARDS
@@ -161,7 +210,7 @@ final class Making {
 
     private Begun counting(Form form) {
         Roster roster = learnersOf(form);
-        ProblemSet of = set.set();
+        ProblemSet of = source.sheets();
         Handouts.Wish wish = wish(form, of);
         Ingredients from = ingredients(form);
         Map<String, List<String>> fields = new TreeMap<>(form.fields());
@@ -192,16 +241,14 @@ final class Making {
                     List<String> told = new ArrayList<>(task.run(progress));
                     things.made(thing, from);
                     told.add(say(
-                            "desk.made.lies",
-                            "path",
-                            thing.place(set.course().files()).toString()));
+                            "desk.made.lies", "path", thing.place(source.made()).toString()));
                     return told;
                 },
                 Optional.empty());
     }
 
     private Ingredients ingredients(Form form) {
-        return isForTheClass(form) ? set.ingredients() : set.ingredients().withoutTheClass();
+        return isForTheClass(form) ? source.ingredients() : source.ingredients().withoutTheClass();
     }
 
     private boolean isForTheClass(Form form) {
@@ -262,13 +309,13 @@ final class Making {
     private Output.Terms terms(Progress progress) {
         CourseFolder files = set.course().files();
         return new Output.Terms(
-                        List.of(files.plan(), files.roster(), files.parts(), files.font()), false, false, place -> {})
+                        List.of(source.file(), files.roster(), files.parts(), files.font()), false, false, place -> {})
                 .watchedBy(progress);
     }
 
     private List<String> paper(ProblemSet of, Roster roster, Handouts.Wish wish, Progress progress) {
         List<String> told = new ArrayList<>();
-        Handouts.print(of, roster, set.course().files().handout(), wish, terms(progress), paper -> {
+        Handouts.print(of, roster, source.made().handout(), wish, terms(progress), paper -> {
             told.add(paper.sentence(Languages.ENGLISH));
             saving(paper).ifPresent(told::add);
             if (wish.checkLetters()) {
@@ -304,7 +351,7 @@ final class Making {
     }
 
     private List<String> handout(ProblemSet of, Roster roster, Handouts.Wish wish, Progress progress) {
-        Path out = set.course().files().handout();
+        Path out = source.made().handout();
         List<String> told = new ArrayList<>();
         Handouts.Printed printed = Handouts.print(of, roster, out, wish, terms(progress), paper -> {
             told.add(paper.sentence(Languages.ENGLISH));
@@ -325,9 +372,13 @@ final class Making {
 
     private List<String> cards(ProblemSet of, Roster roster, Handouts.Wish wish, Progress progress) {
         BenchCardFile.Printed printed =
-                BenchCardFile.print(of, roster, set.course().files().cards(), wish, terms(progress));
+                BenchCardFile.print(of, roster, source.made().cards(), wish, terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(count("desk.made.cards", printed.cards()));
+        told.add(count(
+                "desk.made.cards",
+                printed.cards(),
+                "file",
+                set.course().shown(source.made().cards())));
         printed.left()
                 .forEach(one ->
                         told.add(say("desk.made.cards.none", "template", one.template(), "because", one.because())));
@@ -338,23 +389,28 @@ final class Making {
         Issue.Issued issued = Issue.issue(
                 of,
                 roster,
-                set.course().files().pages(),
+                source.made().pages(),
                 Math.max(1, Runtime.getRuntime().availableProcessors() - 1),
                 besides,
                 terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(count("desk.made.pages", issued.sheets()));
+        String folder = set.course().shown(source.made().pages());
+        told.add(count("desk.made.pages", issued.sheets(), "folder", folder));
         told.add(besides.homework() ? say("desk.made.pages.homework") : say("desk.made.pages.sheets"));
         if (issued.left().files() > 0) {
-            told.add(count("desk.made.pages.left", issued.left().files()));
+            told.add(count("desk.made.pages.left", issued.left().files(), "folder", folder));
         }
         return told;
     }
 
     private List<String> practice(ProblemSet of, int variants, Progress progress) {
         PracticeFile.Written written =
-                PracticeFile.write(of, variants, set.course().files().practice(), terms(progress));
-        return List.of(count("desk.made.practice", written.skills()));
+                PracticeFile.write(of, variants, source.made().practice(), terms(progress));
+        return List.of(count(
+                "desk.made.practice",
+                written.skills(),
+                "file",
+                set.course().shown(source.made().practice())));
     }
 
     private List<String> exchange(ProblemSet of, Form form, Progress progress) {
@@ -363,10 +419,14 @@ final class Making {
                 set.library(),
                 variants(form, EXCHANGE_VARIANTS),
                 form.text("version").equals("2.1") ? QtiVersion.V2_1 : QtiVersion.V3_0,
-                set.course().files().exchange(),
+                source.made().exchange(),
                 terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(count("desk.made.exchange", packed.items()));
+        told.add(count(
+                "desk.made.exchange",
+                packed.items(),
+                "file",
+                set.course().shown(source.made().exchange())));
         packed.leftOut().forEach(what -> told.add(say("desk.made.exchange.left", "what", what)));
         return told;
     }

@@ -6,20 +6,13 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.issue.CourseFolder;
-import ampersheet.issue.Handouts;
 import ampersheet.quantity.DecimalMarker;
-import ampersheet.render.html.Fragment;
-import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.LessonList;
 import ampersheet.sheet.LessonList.Lesson;
 import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
-import ampersheet.sheet.Roster;
-import ampersheet.sheet.SetFacts;
-import ampersheet.sheet.Sheet;
-import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.Support;
 import ampersheet.source.Languages;
 import java.util.ArrayList;
@@ -31,15 +24,15 @@ import java.util.TreeSet;
 
 /** What stands on everybody's sheet: shown as forms, as text, and as the sheet of any seat. */
 final class SetPlace {
-    private static final int LAST_SEAT = 9_999;
-
     private final CourseSet set;
     private final Frame frame;
+    private final SeatSheet seats;
     private final PaperRange range = new PaperRange();
 
     SetPlace(CourseSet set, Frame frame) {
         this.set = set;
         this.frame = frame;
+        this.seats = new SeatSheet(set, frame);
     }
 
     Reply show(Call call) {
@@ -78,8 +71,8 @@ final class SetPlace {
                 "canUndo", set.course().canUndo(CourseFolder.PLAN),
                 "keeping", PartsPlace.keeping(set),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
-                "seat", call.query().number("seat", 1, LAST_SEAT, firstSeat()),
-                "side", call.query().text("side").equals("key") ? "key" : "sheet",
+                "seat", call.query().number("seat", 1, SeatSheet.LAST_SEAT, seats.firstSeat()),
+                "side", SeatSheet.isKey(call) ? "key" : "sheet",
                 "skills", skills());
         values.put("isRead", plan.isPresent());
         values.put(
@@ -109,14 +102,6 @@ final class SetPlace {
             values.put("policy", policy(read.marking()));
         });
         return frame.page(status, call, "set", "set", values);
-    }
-
-    private int firstSeat() {
-        try {
-            return set.roster().map(class_ -> class_.seats().get(0).number()).orElse(1);
-        } catch (DiagnosticException broken) {
-            return 1; // the place of the class tells
-        }
     }
 
     private List<String> skills() {
@@ -235,77 +220,17 @@ final class SetPlace {
                 "grace_minutes", Integer.toString(policy.lateness().graceMinutes()));
     }
 
-    /** The sheet of a seat, or its key, with what an instructor wants to know of it. */
+    /** The sheet of a seat, or its key. */
     Reply sheet(Call call) {
-        int seat = call.query().number("seat", 1, LAST_SEAT, 1);
-        boolean key = call.query().text("side").equals("key");
-        Map<String, Object> values;
-        try {
-            SheetMaker maker = set.maker();
-            String name = nameAt(seat);
-            Sheet sheet = maker.sheet(seat);
-            Document document = key ? Composer.key(sheet, name) : Composer.sheet(sheet, name);
-            List<String> warnings = new ArrayList<>(SetFacts.of(sheet).warnings());
-            set.roster().ifPresent(roster -> enough(maker, roster, warnings));
-            values = Pages.values(
-                    "faults", List.of(),
-                    "title", document.title(),
-                    "subtitle", document.subtitle(),
-                    "id", document.sheetId(),
-                    "logo", Pages.html(Fragment.logo(document)),
-                    "html", Pages.html(Fragment.printed(document, "sheet-", 1)),
-                    "facts", facts(SetFacts.of(sheet)),
-                    "warnings", warnings);
-        } catch (DiagnosticException unfit) {
-            values = Pages.values("faults", Frame.told(unfit.diagnostics()), "warnings", List.of());
-        }
-        values.putAll(Pages.values("seat", seat, "side", key ? "key" : "sheet"));
-        return call.part() ? frame.part("sheet-part", values) : frame.page(Reply.FINE, call, "set", "sheet", values);
-    }
-
-    private String nameAt(int seat) {
-        return set.roster().stream()
-                .flatMap(roster -> roster.seats().stream())
-                .filter(one -> one.number() == seat)
-                .map(Roster.Seat::name)
-                .findFirst()
-                .orElse("");
+        return seats.show(
+                call,
+                new SeatSheet.Around("set", "/set/sheet?seat=", "/set/print?seat=", "/set/paper", "/set"),
+                set::maker);
     }
 
     /** The sheet of a seat as it comes out of the printer. */
     Reply print(Call call) {
-        int seat = call.query().number("seat", 1, LAST_SEAT, 1);
-        try {
-            return Reply.shown("application/pdf", Handouts.printed(set.maker().sheet(seat), nameAt(seat), set.font()));
-        } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "set", say("desk.sheet.unfit"), unfit);
-        }
-    }
-
-    private static void enough(SheetMaker maker, Roster roster, List<String> warnings) {
-        try {
-            maker.prepare(roster);
-        } catch (DiagnosticException tooFew) {
-            tooFew.diagnostics().forEach(fault -> warnings.add(Frame.said(fault)));
-        }
-    }
-
-    private static Map<String, Object> facts(SetFacts facts) {
-        return Pages.values(
-                "problems", facts.problems(),
-                "examples", facts.examples(),
-                "minutes", facts.minutes(),
-                "levels",
-                        facts.levels().entrySet().stream()
-                                .map(one -> say(
-                                        "desk.sheet.level",
-                                        "problems",
-                                        one.getValue().toString(),
-                                        "level",
-                                        one.getKey().toString()))
-                                .toList(),
-                "mixed", facts.mixed(),
-                "pairs", facts.pairs());
+        return seats.print(call, "set", set::maker);
     }
 
     /** How much paper a learner's sheet takes; for the script of the page, of a few sheets more each time it asks. */

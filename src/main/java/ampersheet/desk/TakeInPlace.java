@@ -29,6 +29,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** What came back, and what became of it. */
 final class TakeInPlace {
@@ -36,12 +37,14 @@ final class TakeInPlace {
     private static final int MOST_NOTES = 20;
 
     private final CourseSet set;
+    private final CourseWeeks weeks;
     private final Frame frame;
     private final Work work;
     private final Received received;
 
-    TakeInPlace(CourseSet set, Frame frame, Work work) {
+    TakeInPlace(CourseSet set, CourseWeeks weeks, Frame frame, Work work) {
         this.set = set;
+        this.weeks = weeks;
         this.frame = frame;
         this.work = work;
         this.received = new Received(set.course());
@@ -50,6 +53,8 @@ final class TakeInPlace {
     Reply show(Call call) {
         CourseFolder files = set.course().files();
         List<Path> archives = set.course().archives();
+        Optional<Path> chosen = chosen(call.query().text("archive"));
+        OptionalInt week = week(chosen);
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
         List<Map<String, Object>> open = open(decisions.text());
         List<String> answers = set.course().names(files.answers());
@@ -65,16 +70,15 @@ final class TakeInPlace {
                                         .toList()
                                         .containsAll(answers),
                 "archives", archives.stream().map(set.course()::shown).toList(),
-                "chosen",
-                        chosen(call.query().text("archive"))
-                                .map(set.course()::shown)
-                                .orElse(""),
+                "chosen", chosen.map(set.course()::shown).orElse(""),
+                "duePlace", week.isPresent() ? WeeksPlace.PLACE : "set",
+                "dueLabel", week.isPresent() ? say("desk.place.weeks") : say("desk.place.set"),
                 "version", decisions.version(),
                 "canUndo", set.course().canUndo(CourseFolder.DECISIONS),
                 "receivedVersion", set.course().read(CourseFolder.RECEIVED).version(),
                 "hasReceived", set.course().isThere(CourseFolder.RECEIVED),
-                "dueWritten", dueWritten(),
-                "due", due().map(LocalDateTime::toString).orElse(""),
+                "dueWritten", dueWritten(week),
+                "due", due(week).map(LocalDateTime::toString).orElse(""),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "isMarked", table("marks.csv").isPresent(),
                 "withoutNames", withoutNames,
@@ -188,20 +192,28 @@ final class TakeInPlace {
         }
     }
 
-    /** What the plan says of it, in whatever words; empty while there is no plan that can be read. */
-    private String dueWritten() {
+    /** The week whose sheets an archive keeps; empty for those of the plan. */
+    private OptionalInt week(Optional<Path> archive) {
+        return archive.map(one -> set.course().weekOf(one)).orElse(OptionalInt.empty());
+    }
+
+    /** What plan or week say of it, in whatever words; empty while there is none that can be read. */
+    private String dueWritten(OptionalInt week) {
         try {
+            if (week.isPresent()) {
+                return weeks.due(week.getAsInt());
+            }
             return set.course().isThere(CourseFolder.PLAN)
                     ? set.plan().heading().due()
                     : "";
         } catch (DiagnosticException broken) {
-            return ""; // the place of the set tells
+            return ""; // the place of the set or of the weeks tells
         }
     }
 
     /** The same as a time, where it is one: nothing is guessed of other words. */
-    private Optional<LocalDateTime> due() {
-        return ReceivedList.time(dueWritten());
+    private Optional<LocalDateTime> due(OptionalInt week) {
+        return ReceivedList.time(dueWritten(week));
     }
 
     /** A list of when files came in; what it says is looked at when they are marked. */
@@ -267,6 +279,8 @@ final class TakeInPlace {
         before.ifPresent(marks -> keepBefore(files.marksBefore(), marks));
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
         Course.Kept received = set.course().read(CourseFolder.RECEIVED);
+        OptionalInt week = set.course().weekOf(archive);
+        Optional<LocalDateTime> due = due(week);
         Marking.Task task = new Marking.Task(
                 files.answers(),
                 new ArchivedSheets(ArchivedClass.read(archive), set.library()),
@@ -275,7 +289,7 @@ final class TakeInPlace {
                 received.isThere()
                         ? Optional.of(new Marking.NamedText(CourseFolder.RECEIVED, received.text()))
                         : Optional.empty(),
-                received.isThere() ? due() : Optional.empty(),
+                received.isThere() ? due : Optional.empty(),
                 before.map(marks -> EarlierMarks.read(set.course().shown(files.marksBefore()), marks)),
                 decisions.isThere()
                         ? Optional.of(new Marking.NamedText(CourseFolder.DECISIONS, decisions.text()))
@@ -295,7 +309,11 @@ final class TakeInPlace {
         List<String> told = new ArrayList<>();
         told.add(came(marked));
         if (received.isThere()) {
-            told.add(due().isPresent() ? count("desk.marked.late", marked.late()) : say("desk.marked.late.unknown"));
+            String place = week.isPresent() ? say("desk.place.weeks") : say("desk.place.set");
+            told.add(
+                    due.isPresent()
+                            ? count("desk.marked.late", marked.late())
+                            : say("desk.marked.late.unknown", "place", place));
         }
         if (marked.toDecide() > 0) {
             told.add(count("desk.marked.decide", marked.toDecide()));

@@ -68,7 +68,7 @@ public final class Picture {
         return svg.apply(partsNamed ? SvgLook.IN_PAGE : SvgLook.AT_REST);
     }
 
-    /** Style rules for {@link #inPage()}. */
+    /** Style rules for {@link #inPage(boolean)}. */
     public static String style() {
         return SvgLook.style();
     }

@@ -7,16 +7,40 @@ import java.util.TreeSet;
 
 /** Which skill is met in which week: a row for each skill, a column for each week. */
 public final class TimetableFigure {
-    private static final double PITCH = 26;
     private static final double COLUMN = 56;
     /** Of many weeks. */
     private static final double NARROW = 30;
 
-    private static final int FEW = 8;
     private static final double GAP = 12;
     private static final double HALF = 7;
 
     private TimetableFigure() {}
+
+    /** Where the names of the skills stand. */
+    public enum Names {
+        BESIDE(26, 0.5 * 26, 8),
+        /** For narrow screens. */
+        ABOVE(46, 35, 5);
+
+        private final double pitch;
+        private final double first;
+        private final int few;
+
+        Names(double pitch, double first, int few) {
+            this.pitch = pitch;
+            this.first = first;
+            this.few = few;
+        }
+
+        /** Weeks above whose columns there is room for more than a number. */
+        public int few() {
+            return few;
+        }
+
+        private double y(int row) {
+            return first + pitch * row;
+        }
+    }
 
     /**
      * A skill.
@@ -30,25 +54,30 @@ public final class TimetableFigure {
     }
 
     /**
-     * @param weeks what stands above the columns; of more than eight a number each
+     * @param weeks what stands above the columns; of more than {@linkplain Names#few a few} a number each
      * @throws IllegalArgumentException if there is no row or no week
      */
-    public static Figure draw(String title, List<String> weeks, List<Row> rows, String idPrefix, Language language) {
+    public static Figure draw(
+            String title, List<String> weeks, List<Row> rows, Names names, String idPrefix, Language language) {
         if (rows.isEmpty() || weeks.isEmpty()) {
             throw new IllegalArgumentException(
                     "a timetable of " + rows.size() + " rows and " + weeks.size() + " weeks");
         }
         Drawing drawing = new Drawing();
-        double column = weeks.size() > FEW ? NARROW : COLUMN;
+        double column = weeks.size() > names.few() ? NARROW : COLUMN;
         for (int week = 0; week < weeks.size(); week++) {
             words(drawing, "weeks", weeks.get(week), column * (week + 0.5), -HALF, Lettering.Anchor.MIDDLE);
         }
         for (int row = 0; row < rows.size(); row++) {
-            double y = y(row);
-            words(drawing, "names", rows.get(row).name(), -GAP, y + 4, Lettering.Anchor.END);
+            double y = names.y(row);
+            if (names == Names.ABOVE) {
+                words(drawing, "names", rows.get(row).name(), 0, y - HALF - GAP / 2, Lettering.Anchor.START);
+            } else {
+                words(drawing, "names", rows.get(row).name(), -GAP, y + 4, Lettering.Anchor.END);
+            }
             met(drawing, rows.get(row).weeks(), y, column);
         }
-        double under = PITCH * rows.size() + PITCH;
+        double under = names.y(rows.size()) + Names.BESIDE.pitch / 2;
         square(drawing, HALF, under);
         words(drawing, "names", language.say("figure.timetable.enters"), HALF + GAP, under + 4, Lettering.Anchor.START);
         drawing.circle("returns", Stroke.LINE, new Point(HALF + 2 * COLUMN, under), HALF);
@@ -92,10 +121,6 @@ public final class TimetableFigure {
                 new Point(x + HALF, y - HALF),
                 new Point(x + HALF, y + HALF),
                 new Point(x - HALF, y + HALF));
-    }
-
-    private static double y(int row) {
-        return PITCH * (row + 0.5);
     }
 
     private static void words(Drawing drawing, String part, String text, double x, double y, Lettering.Anchor anchor) {

@@ -9,6 +9,9 @@ import java.nio.file.Path;
  */
 public record CourseFolder(Path folder) {
     public static final String PLAN = "plan.yaml";
+    /** A course of weeks. */
+    public static final String WEEKS = "course.yaml";
+
     public static final String CLASS = "class.csv";
     public static final String PARTS = "parts.csv";
     /** A font for names in letters that the program's own lack; need not be there. */
@@ -20,6 +23,9 @@ public record CourseFolder(Path folder) {
 
     public static final String DECISIONS = "decisions.csv";
     public static final String MADE = "made";
+    /** Folders of {@link #MADE}, behind which stands the number of a week. */
+    public static final String WEEK = "week-";
+
     /** Of the instructor's own; need not be there. */
     public static final String TEMPLATES = "templates";
 
@@ -59,25 +65,19 @@ public record CourseFolder(Path folder) {
         return folder.resolve(TEMPLATES);
     }
 
-    /** Sheets, keys and homework pages. */
-    public Path pages() {
-        return made().resolve("class");
+    /** The weeks; need not be there. */
+    public Path weeks() {
+        return folder.resolve(WEEKS);
     }
 
-    public Path handout() {
-        return made().resolve("handout.pdf");
+    /** What is made of the plan. */
+    public Made ofPlan() {
+        return new Made(made());
     }
 
-    public Path cards() {
-        return made().resolve("cards.pdf");
-    }
-
-    public Path practice() {
-        return made().resolve("practice.html");
-    }
-
-    public Path exchange() {
-        return made().resolve("exchange.zip");
+    /** What is made of a week of the course. */
+    public Made ofWeek(int number) {
+        return new Made(made().resolve(WEEK + number));
     }
 
     public Path marks() {
@@ -87,5 +87,35 @@ public record CourseFolder(Path folder) {
     /** The table of marks before the last time. */
     public Path marksBefore() {
         return made().resolve("marks-before.csv");
+    }
+
+    /**
+     * Where lies what is made of one set.
+     *
+     * @param folder within the course
+     */
+    public record Made(Path folder) {
+        /** Sheets, keys and homework pages. */
+        public static final String PAGES = "class";
+
+        public Path pages() {
+            return folder.resolve(PAGES);
+        }
+
+        public Path handout() {
+            return folder.resolve("handout.pdf");
+        }
+
+        public Path cards() {
+            return folder.resolve("cards.pdf");
+        }
+
+        public Path practice() {
+            return folder.resolve("practice.html");
+        }
+
+        public Path exchange() {
+            return folder.resolve("exchange.zip");
+        }
     }
 }

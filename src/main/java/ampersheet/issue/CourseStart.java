@@ -1,6 +1,12 @@
 package ampersheet.issue;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.sheet.CourseDraft;
+import ampersheet.sheet.CoursePlanReader;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.Timetable;
+import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -8,13 +14,21 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** A small, complete course to begin with. What a folder holds already stays as it is. */
 public final class CourseStart {
     private static final List<String> FILES =
             List.of(CourseFolder.PLAN, CourseFolder.CLASS, CourseFolder.PARTS, CourseFolder.DECISIONS);
+
+    /** Whose problems a course of weeks begins with. */
+    private static final String WEEKS = "weeks.yaml";
+
+    private static final int FEWEST_SEATS = 40;
+    private static final int ROUND = 10;
 
     private CourseStart() {}
 
@@ -56,6 +70,35 @@ public final class CourseStart {
             output.finish();
         }
         return new Started(written, there);
+    }
+
+    /**
+     * A course of weeks to begin with.
+     *
+     * @param text of its file
+     * @param ofPlan whether it is made of the plan's problems
+     */
+    public record Weeks(String text, boolean ofPlan) {}
+
+    /**
+     * Of the problems of a plan where these make a course, of a few others otherwise.
+     *
+     * @param first day of the first week
+     * @param learners so many at least get numbers
+     */
+    public static Weeks weeks(Optional<Plan> plan, LocalDate first, int weeks, int learners, TemplateLibrary library) {
+        int seats = Math.max(FEWEST_SEATS, (learners + ROUND - 1) / ROUND * ROUND);
+        if (plan.isPresent()) {
+            String text = CourseDraft.of(plan.get(), first, weeks, seats);
+            try {
+                new Timetable(CoursePlanReader.read(CourseFolder.WEEKS, text), library);
+                return new Weeks(text, true);
+            } catch (DiagnosticException unfit) {
+                // Not every plan can be met again and again: fixed givens, or too few variants for so many weeks.
+            }
+        }
+        Plan usual = PlanReader.read(WEEKS, text(WEEKS));
+        return new Weeks(CourseDraft.of(usual, first, weeks, seats), false);
     }
 
     private static String text(String name) {

@@ -3,6 +3,7 @@ package ampersheet.issue;
 import static ampersheet.source.Told.count;
 import static ampersheet.source.Told.say;
 
+import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.EvenDeal;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
@@ -50,6 +51,8 @@ public record Forecast(
         List<String> warnings) {
     /** With fewer, luck and a lucky draw decide too much. */
     public static final int FEWEST = 8;
+    /** So many sheets are looked at where nobody says how many learners there are. */
+    public static final int USUAL_LEARNERS = 30;
     /** Sheets that are laid out to count their sides: it takes a second for each. */
     private static final int LAID_OUT = 3;
 
@@ -131,6 +134,11 @@ public record Forecast(
                 spread,
                 templates,
                 warnings(facts, spread));
+    }
+
+    /** How the sheets are laid out of which a forecast counts the sides: as {@code handout} does it by itself. */
+    public static Handouts.Wish usualPaper(Plan plan) {
+        return new Handouts.Wish(plan.paper(), Profile.COMPACT, Handouts.Keys.NONE, true);
     }
 
     private static Roster seats(int last) {

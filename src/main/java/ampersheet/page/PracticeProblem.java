@@ -114,6 +114,7 @@ final class PracticeProblem {
                 .toList();
         List<Block> blocks = new ArrayList<>(List.of(prompts(key -> open.contains(key.question()))));
         blocks.addAll(renamed(parts.places()));
+        parts.signs().ifPresent(blocks::add);
         return blocks;
     }
 
@@ -142,6 +143,7 @@ final class PracticeProblem {
                 .map(key -> "**" + renamed(key.question()) + "** " + Statement.escape(Composer.answer(full, key)))
                 .toList();
         List<Block> blocks = new ArrayList<>(List.of(prompts(key -> true), new Steps("", parts.worked())));
+        parts.signs().ifPresent(blocks::add);
         parts.curve().ifPresent(blocks::add);
         String all = answers.get(0);
         for (String answer : answers.subList(1, answers.size())) {

@@ -1,6 +1,11 @@
 package ampersheet.page;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
 import ampersheet.practice.Course;
 import ampersheet.practice.Twin;
 import ampersheet.problem.Draws;
@@ -67,7 +72,7 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
 
     /**
      * @param variants of each skill, not counting one worked example of each of its templates
-     * @throws DiagnosticException if a template has not so many, or if skills build on each other in a circle
+     * @throws DiagnosticException if a skill has not so many, or if skills build on each other in a circle
      */
     public static PracticeSet of(ProblemSet set, int variants) {
         return of(set, variants, () -> {});
@@ -82,10 +87,15 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
                         .add(template));
         SkillOrder order = SkillOrder.of(bySkill);
         List<Skill> skills = new ArrayList<>();
-        bySkill.forEach((skill, templates) -> {
-            each.run();
-            skills.add(skill(skill, templates, set.plan(), variants, order.after(skill)));
-        });
+        try {
+            bySkill.forEach((skill, templates) -> {
+                each.run();
+                skills.add(skill(skill, templates, set.plan(), variants, order.after(skill)));
+            });
+        } catch (DiagnosticException unmade) {
+            requireEnough(bySkill, set.plan(), variants);
+            throw unmade;
+        }
         return new PracticeSet(set, skills);
     }
 
@@ -101,9 +111,7 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
     private static Skill skill(
             String name, List<ProblemTemplate> templates, Plan plan, int variants, List<Integer> after) {
         List<Workshop> workshops = templates.stream().map(Workshop::new).toList();
-        List<Draws> draws = workshops.stream()
-                .map(workshop -> new Draws(workshop, plan.seed(), plan.portion().ofPractice()))
-                .toList();
+        List<Draws> draws = draws(workshops, plan);
         List<Twins> twins = workshops.stream().map(Twins::new).toList();
         List<Practised> practised = draws.stream()
                 .map(of -> new Practised(of.template(), of.draw(0)))
@@ -116,6 +124,60 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
             given.add(new Variant(template, problem, twins.get(template).of(problem, which)));
         }
         return new Skill(name, practised, given, plan.faultyLines() ? faulty(given) : Map.of(), after);
+    }
+
+    private static List<Draws> draws(List<Workshop> workshops, Plan plan) {
+        return workshops.stream()
+                .map(workshop -> new Draws(workshop, plan.seed(), plan.portion().ofPractice()))
+                .toList();
+    }
+
+    /** Tells of the skill that has fewest how many these are. */
+    private static void requireEnough(Map<String, List<ProblemTemplate>> bySkill, Plan plan, int variants) {
+        String fewest = "";
+        int most = variants;
+        for (Map.Entry<String, List<ProblemTemplate>> skill : bySkill.entrySet()) {
+            int there = most(draws(skill.getValue().stream().map(Workshop::new).toList(), plan), most);
+            if (there < most) {
+                fewest = skill.getKey();
+                most = there;
+            }
+        }
+        if (most < variants) {
+            throw new DiagnosticException(few(fewest, most, plan, variants));
+        }
+    }
+
+    /** How many problems of a skill there are, up to so many; one of each template is its worked example. */
+    private static int most(List<Draws> draws, int variants) {
+        int most = variants;
+        for (int i = 0; i < draws.size(); i++) {
+            Draws of = draws.get(i);
+            int last = i < variants ? 1 + (variants - 1 - i) / draws.size() : 0;
+            if (!of.has(last)) {
+                int others = Math.toIntExact(of.tally().accepted()) - 1;
+                most = others < 0 ? 0 : Math.min(most, i + draws.size() * others);
+            }
+        }
+        return most;
+    }
+
+    private static Diagnostic few(String skill, int most, Plan plan, int variants) {
+        return Diagnostic.error(
+                Place.inFile(plan.file()),
+                plan.portion().isOfCourse()
+                        ? count(
+                                "folder.practice.few.week",
+                                most,
+                                "skill",
+                                skill,
+                                "week",
+                                Integer.toString(plan.portion().week()))
+                        : count("folder.practice.few", most, "skill", skill),
+                say("folder.practice.few.expected", "wanted", Integer.toString(variants)),
+                most == 0
+                        ? say("folder.practice.few.none.next")
+                        : say("folder.practice.few.next", "most", Integer.toString(most)));
     }
 
     /** Of the first variants, each with another mistake as long as there are others; one that is carried on first. */

@@ -21,7 +21,7 @@ import java.util.Optional;
 public record CoursePlan(
         Plan common, List<Yaml.Entry> said, int problems, int gap, int seats, boolean together, List<Week> weeks) {
     /** Of a year. */
-    static final int MOST_WEEKS = 52;
+    public static final int MOST_WEEKS = 52;
 
     public CoursePlan {
         said = List.copyOf(said);

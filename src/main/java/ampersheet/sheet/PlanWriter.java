@@ -133,7 +133,7 @@ final class PlanWriter {
     }
 
     /** What was read once, on one line. */
-    private static String flow(Yaml value) {
+    static String flow(Yaml value) {
         if (value instanceof Yaml.Scalar scalar) {
             return scalar.isAbsent() ? "" : quoted(scalar.text());
         } else if (value instanceof Yaml.Sequence list) {
@@ -149,7 +149,7 @@ final class PlanWriter {
     }
 
     /** In double quotes, in which every letter has a spelling. */
-    private static String quoted(String text) {
+    static String quoted(String text) {
         StringBuilder quoted = new StringBuilder("\"");
         text.codePoints().forEach(letter -> {
             if (letter == '"' || letter == '\\') {

@@ -11,6 +11,7 @@ import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
@@ -21,6 +22,7 @@ import java.util.TreeSet;
  * @param setting what is told: statement, cautions, givens, figures
  * @param places places for answers among the steps that its support shows, or with their questions where it shows none
  * @param worked every step with its result
+ * @param signs what signs in them mean that not every first course has
  * @param curve of the worked solution
  * @param circuit as a netlist that tells nothing a step finds
  * @param assumptions what the problem takes for granted, and what happens really
@@ -29,6 +31,7 @@ public record ProblemParts(
         List<Block> setting,
         List<Block> places,
         List<StepBlock> worked,
+        Optional<Block> signs,
         Optional<FigureBlock> curve,
         Optional<Listing> circuit,
         Optional<Assumptions> assumptions) {
@@ -41,10 +44,15 @@ public record ProblemParts(
     public static ProblemParts of(SheetProblem problem) {
         SheetProblem full = new SheetProblem(
                 problem.number(), new Support.Full(), problem.example(), problem.plan(), problem.problem());
+        List<StepBlock> worked = WorkedSteps.onSheet(full);
         return new ProblemParts(
                 setting(problem),
                 places(problem),
-                WorkedSteps.onSheet(full),
+                worked,
+                FormulaSign.explained(
+                        worked,
+                        EnumSet.noneOf(FormulaSign.class),
+                        problem.plan().language()),
                 SolutionCurve.of(problem, Figure.PAGE_WIDTH).map(FigureBlock::new),
                 CircuitListing.open(problem),
                 Composer.assumptions(problem.template()));

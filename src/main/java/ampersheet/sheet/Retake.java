@@ -29,16 +29,32 @@ public final class Retake {
      * @throws DiagnosticException if nobody needs one
      */
     public static Plan of(Plan plan, int lastSeat, Map<Integer, Set<String>> missed, TemplateLibrary library) {
+        return of(plan, lastSeat, 1, missed, library);
+    }
+
+    /**
+     * The same for who takes it once more, with numbers that no earlier round had.
+     *
+     * @param round 1 for the first time that it is taken again
+     */
+    public static Plan of(
+            Plan plan, int lastSeat, int round, Map<Integer, Set<String>> missed, TemplateLibrary library) {
         int seats = (lastSeat + ROUND - 1) / ROUND * ROUND;
         Map<String, Integer> taken = new TreeMap<>(plan.portion().taken());
         add(ProblemSet.of(plan, library), seats, taken);
-        Portion behind = new Portion(plan.portion().week(), plan.portion().weeks(), true, seats, taken, Map.of());
-        return of(with(plan, behind), missed, library);
+        for (int earlier = 1; earlier < round; earlier++) {
+            add(ProblemSet.of(all(behind(plan, seats, taken), earlier), library), seats, taken);
+        }
+        return again(behind(plan, seats, taken), round, missed, library);
+    }
+
+    private static Plan behind(Plan plan, int seats, Map<String, Integer> taken) {
+        return with(plan, new Portion(plan.portion().week(), plan.portion().weeks(), true, seats, taken, Map.of()));
     }
 
     /** @param behind the plan with the portion behind all that has been handed out */
-    static Plan of(Plan behind, Map<Integer, Set<String>> missed, TemplateLibrary library) {
-        Plan all = all(behind);
+    static Plan again(Plan behind, int round, Map<Integer, Set<String>> missed, TemplateLibrary library) {
+        Plan all = all(behind, round);
         ProblemSet set = ProblemSet.of(all, library);
         List<ProblemSet.Wanted> wanted = set.wanted();
         Map<Integer, List<Integer>> only = new TreeMap<>();
@@ -73,12 +89,15 @@ public final class Retake {
     }
 
     /** All of its problems again, each after a worked example; who missed something has use for one. */
-    static Plan all(Plan plan) {
+    static Plan all(Plan plan, int round) {
         List<Entry> entries = plan.entries().stream()
                 .map(entry -> new Entry(
                         entry.source(), entry.count(), new Support.Bare(), true, entry.fixed(), entry.place()))
                 .toList();
-        String title = plan.language().say("sheet.plan.again", "title", plan.title());
+        String title = round == 1
+                ? plan.language().say("sheet.plan.again", "title", plan.title())
+                : plan.language()
+                        .say("sheet.plan.again-once-more", "title", plan.title(), "round", Integer.toString(round));
         return plan.part(title, plan.heading(), entries, plan.portion(), PlanWriter.said(plan));
     }
 

@@ -98,12 +98,25 @@ public final class Timetable {
      * @throws DiagnosticException if nobody needs one
      */
     public Plan retake(int number, Map<Integer, Set<String>> missed) {
+        return retake(number, 1, missed);
+    }
+
+    /**
+     * The same for who takes it once more, behind all that any week has for the round before.
+     *
+     * @param round 1 for the first time that a week is taken again
+     */
+    public Plan retake(int number, int round, Map<Integer, Set<String>> missed) {
         requireWeek(number);
         Map<String, Integer> before = new TreeMap<>(taken);
-        for (int week = 1; week < number; week++) {
-            Retake.add(ProblemSet.of(Retake.all(plan(week, true, before)), library), course.seats(), before);
+        for (int earlier = 1; earlier <= round; earlier++) {
+            int last = earlier < round ? size() : number - 1;
+            for (int week = 1; week <= last; week++) {
+                Plan again = Retake.all(plan(week, true, before), earlier);
+                Retake.add(ProblemSet.of(again, library), course.seats(), before);
+            }
         }
-        return Retake.of(plan(number, true, before), missed, library);
+        return Retake.again(plan(number, true, before), round, missed, library);
     }
 
     private void requireWeek(int number) {

@@ -37,10 +37,6 @@ import org.junit.jupiter.api.TestFactory;
 class SimulatorTest {
     private static final String SEED = "simulator";
     private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 20 : 1;
-    /**
-     * Of the largest voltage or current of the circuit: an ideal diode's knee is some millivolts wide in the simulator.
-     */
-    private static final double GAP = 2e-4;
 
     private static final Map<String, Double> LARGEST = new ConcurrentSkipListMap<>();
 
@@ -70,11 +66,9 @@ class SimulatorTest {
         for (int draw = 0; draw < DRAWS; draw++) {
             Problem problem = draws.draw(draw);
             Netlist netlist = problem.schematic().orElseThrow().netlist();
-            OperatingPoint point = assertInstanceOf(Outcome.Solved.class, OperatingPointSolver.solve(netlist))
-                    .point();
             String where = "seed " + SEED + ", draw " + draw + " ("
                     + Notations.givensInOneLine(template, problem.givens()) + ")";
-            compare(template.name(), netlist, point, where, faults);
+            LARGEST.merge(template.name(), SimulatedPoint.compare(netlist, where, faults), Math::max);
             if (netlist.parts().stream().anyMatch(connected -> connected.part().kind() == PartKind.CAPACITOR)) {
                 for (double seconds : times(problem)) {
                     compareAfter(template.name(), netlist, seconds, where, faults);
@@ -120,43 +114,8 @@ class SimulatorTest {
         for (Map.Entry<String, Double> each : ours.entrySet()) {
             double gap = Math.abs(each.getValue() - theirs.get(each.getKey())) / volts;
             LARGEST.merge(template + " after a time", gap, Math::max);
-            if (!(gap <= GAP)) {
+            if (!(gap <= SimulatedPoint.GAP)) {
                 faults.add(where + ", after " + at + " s: node " + each + ", simulated " + theirs.get(each.getKey()));
-            }
-        }
-    }
-
-    private static void compare(
-            String template, Netlist netlist, OperatingPoint point, String where, List<String> faults)
-            throws IOException, InterruptedException {
-        Map<String, String> numbers = SpiceNetlist.numbers(netlist);
-        Map<String, Double> ours = new TreeMap<>();
-        double volts = 0;
-        double amps = 0;
-        for (String node : netlist.nodes()) {
-            if (!node.equals(netlist.reference())) {
-                ours.put("v(" + numbers.get(node) + ")", point.voltage(node));
-                volts = Math.max(volts, Math.abs(point.voltage(node)));
-            }
-        }
-        for (Netlist.Connected connected : netlist.parts()) {
-            PlacedPart part = connected.part();
-            double current = point.current(part.name(), part.kind().terminals().get(0));
-            ours.put("i(vm_" + part.name().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9_]", "_") + ")", current);
-            amps = Math.max(amps, Math.abs(current));
-        }
-        Map<String, Double> theirs = CircuitSimulator.run(
-                SpiceNetlist.metered(netlist, where, ShortestDecimal::of, Languages.ENGLISH),
-                "op",
-                List.copyOf(ours.keySet()));
-        for (Map.Entry<String, Double> each : ours.entrySet()) {
-            double largest = each.getKey().startsWith("v") ? volts : amps;
-            double gap = Math.abs(each.getValue() - theirs.get(each.getKey())) / Math.max(largest, 1e-9);
-            LARGEST.merge(template, gap, Math::max);
-            if (!(gap <= GAP)) {
-                faults.add(where + ": " + each.getKey() + " is " + each.getValue() + ", simulated "
-                        + theirs.get(each.getKey()) + "\n"
-                        + SpiceNetlist.of(netlist, where, Set.of(), ShortestDecimal::of, Languages.ENGLISH));
             }
         }
     }

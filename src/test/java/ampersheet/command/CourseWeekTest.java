@@ -16,6 +16,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
 import org.apache.commons.csv.CSVFormat;
@@ -193,6 +195,35 @@ class CourseWeekTest {
         numbers(again).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
         Path answered = answers(again, "answers-again");
         fine("mark", answered, "--issued-with", archive(again), "--roster", roster, "--out", folder.resolve("m2"));
+        Path once = folder.resolve("m2");
+        Path more = issue("more", "--week", 1, "--retake", marks, "--retake", once);
+        assertTrue(
+                skills(again).containsAll(skills(more)) && !skills(more).isEmpty(),
+                skills(more).toString());
+        assertTrue(Files.readString(more.resolve("index.html")).contains("Again (2): Lanterns"));
+        seen.addAll(numbers(again));
+        numbers(more).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
+        Run turned = run(
+                "issue", course, "--week", 1, "--retake", once, "--retake", marks, "--roster", roster, "--out", one);
+        assertEquals(1, turned.exitCode(), "the marks come in their order");
+        Path parts = Files.writeString(
+                folder.resolve("parts.csv"), "kind,value,tolerance,rating,count\nresistor,1 kohm,5 %,0.25 W,9\n");
+        assertTold(
+                "can be taken again once",
+                "issue",
+                course,
+                "--week",
+                1,
+                "--retake",
+                marks,
+                "--retake",
+                once,
+                "--roster",
+                roster,
+                "--parts",
+                parts,
+                "--out",
+                one);
         fine(
                 "handout",
                 course,
@@ -239,6 +270,19 @@ class CourseWeekTest {
                 skills(again));
         TreeSet<String> seen = numbers(one);
         numbers(again).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
+        Path once = folder.resolve("m2");
+        fine(
+                "mark",
+                answers(again, "answers-again"),
+                "--issued-with",
+                archive(again),
+                "--roster",
+                roster,
+                "--out",
+                once);
+        Path more = issue("more", "--retake", marks, "--retake", once);
+        seen.addAll(numbers(again));
+        numbers(more).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
     }
 
     @Test
@@ -290,6 +334,22 @@ class CourseWeekTest {
                 1,
                 run("issue", course, "--week", 1, "--roster", roster, "--out", out)
                         .exitCode());
+    }
+
+    @Test
+    void whoAsksForMoreToPractiseThanAWeekHasIsToldHowManyThereAreAndGetsThose() throws IOException {
+        Path page = folder.resolve("p.html");
+        Run many = run("practice", course, "--week", 1, "--variants", 200, "--out", page);
+        assertEquals(1, many.exitCode());
+        Matcher told = Pattern.compile("there are ([0-9]+) problems to practise \"([^\"]*)\" with in week 1")
+                .matcher(many.err());
+        assertTrue(told.find(), many.err());
+        int most = Integer.parseInt(told.group(1));
+        assertTrue(many.err().contains("Ask for " + most + " or fewer"), many.err());
+        assertTrue(Files.notExists(page));
+        fine("practice", course, "--week", 1, "--variants", most, "--out", page);
+        Run oneMore = run("practice", course, "--week", 1, "--variants", most + 1, "--out", page);
+        assertEquals(1, oneMore.exitCode(), "what is told is all there is");
     }
 
     private static void assertTold(String told, Object... arguments) {

@@ -23,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -286,5 +287,23 @@ class DeskUnsentTest {
                         + "if (link) { link.addEventListener('click', event => event.preventDefault()); link.click(); }"
                         + "const leaving = new Event('beforeunload', {cancelable: true});"
                         + "return !window.dispatchEvent(leaving);");
+    }
+
+    @Test
+    void aDeskThatEndedTakesNothingOfWhatWasTypedAndTheOneStartedAnewTakesItFromTheSamePage() throws IOException {
+        place("set");
+        type("input[name=title]", "Typed");
+        desk.close();
+        until("form[action='/set/heading'] button.main").click();
+        assertTrue(until(".silent").getText().contains("Nothing was sent"));
+        assertEquals("Typed", value("input[name=title]"));
+        desk = Desk.open(course, new Desk.Settings(0, Limits.USUAL, System::nanoTime, failures::add));
+        assertEquals(base, desk.address().replaceAll("/open/.*", ""), "a folder's desk is where it was");
+        String typedIn = browser.getWindowHandle();
+        browser.switchTo().newWindow(WindowType.TAB).get(desk.address());
+        until(".lessons");
+        browser.switchTo().window(typedIn);
+        press("form[action='/set/heading'] button.main");
+        assertTrue(Files.readString(course.resolve("plan.yaml")).contains("title: Typed\n"));
     }
 }

@@ -195,6 +195,7 @@ class DeskGiveOutTest {
     void thePaperALearnerTakesIsThatOfTheWholeClassAndSaysOnWhatItRests() throws IOException {
         Files.writeString(folder.resolve("plan.yaml"), """
                 title: Short and long
+                seed: short and long
                 problems:
                   - pool: [current-limiting/first-current, chain-addressing/cube-turns]
                   - pool: [current-limiting/first-current, chain-addressing/cube-turns]

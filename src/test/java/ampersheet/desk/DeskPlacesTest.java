@@ -45,7 +45,8 @@ class DeskPlacesTest {
     @Test
     void everyPlaceSaysWhereTheCourseLiesOnTheDisk() throws IOException {
         String path = folder.toRealPath().toString();
-        for (String place : List.of("/lessons", "/set", "/class", "/parts", "/give-out", "/take-in", "/help")) {
+        for (String place :
+                List.of("/lessons", "/set", "/weeks", "/class", "/parts", "/give-out", "/take-in", "/help")) {
             assertTrue(desk.get(place).contains("lies on this computer in " + path + "."), place);
         }
     }

@@ -16,6 +16,7 @@ class TimetableFigureTest {
             List.of(
                     new TimetableFigure.Row("Ohm's law", List.of(1, 3)),
                     new TimetableFigure.Row("dividers", List.of(2))),
+            TimetableFigure.Names.BESIDE,
             "t",
             Languages.ENGLISH);
 
@@ -52,6 +53,19 @@ class TimetableFigureTest {
         assertTrue(TIMETABLE.summary().startsWith("A timetable of two skills in three weeks"), TIMETABLE.summary());
         assertThrows(
                 IllegalArgumentException.class,
-                () -> TimetableFigure.draw("", List.of("1"), List.of(), "t", Languages.ENGLISH));
+                () -> TimetableFigure.draw(
+                        "", List.of("1"), List.of(), TimetableFigure.Names.BESIDE, "t", Languages.ENGLISH));
+    }
+
+    @Test
+    void withNamesAboveTheLinesTheWeeksBeginAtTheLeftEdgeAndAPhoneShowsThemAll() {
+        Figure narrow = TimetableFigure.draw(
+                "Timetable",
+                List.of("week 1", "week 2", "week 3", "week 4"),
+                List.of(new TimetableFigure.Row("series resistor for an indicator", List.of(1, 4))),
+                TimetableFigure.Names.ABOVE,
+                "t",
+                Languages.ENGLISH);
+        assertTrue(narrow.picture().width() < 300, narrow.picture().width() + " wide");
     }
 }

@@ -244,4 +244,17 @@ class PracticeSetTest {
     private static String hint(Practice practice, ProblemKey key, List<String> places) {
         return practice.nextHint(key, places).orElseThrow().text();
     }
+
+    @Test
+    void signsThatNotEveryFirstCourseHasAreExplainedBesideTheLinesThatHaveThem() {
+        String plan = PLAN.replace(
+                "pool: [current-limiting/indicator, voltage-dividers/plain-divider], count: 2",
+                "template: voltage-dividers/loaded-divider");
+        String page = PracticePage.render(PracticeSet.of(
+                ProblemSet.of(
+                        PlanReader.read("plan.yaml", plan), new TemplateLibrary(List.of(TemplateFiles.builtIn()))),
+                2));
+        assertTrue(page.contains("a ∥ b: a and b in parallel"));
+        assertFalse(page.contains("rounded down to a whole number"), "no line has that sign");
+    }
 }

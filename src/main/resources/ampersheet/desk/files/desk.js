@@ -228,15 +228,15 @@ function restoreTicks() {
   countTicked();
 }
 
-/** Which seat's sheet is looked at beside the set stays while its problems change. */
+/** Which seat's sheet is looked at beside the set or a week stays while its problems change. */
 function restoreLook() {
   const form = document.querySelector("form.look");
   const part = document.getElementById("sheet-part");
   const noted = unsent.get(LOOK);
-  if (form && part && noted && !new URL(location.href).searchParams.has("seat")) {
+  if (form && part && noted && !new URL(location.href).searchParams.has("seat") && Number(noted.seat) <= Number(form.elements.seat.max)) {
     form.elements.seat.value = noted.seat;
     form.elements.side.value = noted.side;
-    part.setAttribute("hx-get", "/set/sheet?" + new URLSearchParams(noted));
+    part.setAttribute("hx-get", form.getAttribute("action") + "?" + new URLSearchParams(new FormData(form)));
   }
 }
 
@@ -273,6 +273,36 @@ for (const kind of ["input", "change"]) {
     }
   });
 }
+
+const answers = () => fetch("/files/desk.css", { cache: "no-store" }).then(reply => reply.ok, () => false);
+let asked = null;
+let answered = null;
+/** Sent only to a desk that answers: the browser's own page on what it cannot reach would take the place of what was typed. */
+document.addEventListener("submit", event => {
+  const form = event.target;
+  if (form.method !== "post" || answered === form) {
+    answered = null;
+    return;
+  }
+  event.preventDefault();
+  event.stopImmediatePropagation();
+  if (asked === form) {
+    return;
+  }
+  asked = form;
+  answers().then(there => {
+    asked = null;
+    document.querySelectorAll(".silent").forEach(note => note.remove());
+    if (there) {
+      answered = form;
+      form.requestSubmit(event.submitter && event.submitter.form === form ? event.submitter : null);
+      return;
+    }
+    const note = told("silent");
+    (event.submitter && event.submitter.closest(".buttons") || form.lastElementChild).before(note);
+    note.scrollIntoView({ block: "nearest" });
+  });
+}, true);
 document.addEventListener("submit", event => {
   const adds = event.submitter && event.submitter.getAttribute("formaction") === "/set/add";
   const key = adds ? TICKS : event.target.method === "post" ? keyOf(event.target) : "";

@@ -1,0 +1,99 @@
+package ampersheet.desk;
+
+import static ampersheet.source.Told.say;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.issue.CourseFolder;
+import ampersheet.sheet.CoursePlan;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentSkipListMap;
+
+/** One week of a course: any seat's sheet, and what is given out of it. */
+final class WeekPlace {
+    private static final String PAGE = "weeks/week?week=";
+
+    private final CourseSet set;
+    private final CourseWeeks weeks;
+    private final Frame frame;
+    private final Work work;
+    private final SeatSheet seats;
+    private final Map<Integer, Making> makings = new ConcurrentSkipListMap<>();
+
+    WeekPlace(CourseSet set, CourseWeeks weeks, Frame frame, Work work) {
+        this.set = set;
+        this.weeks = weeks;
+        this.frame = frame;
+        this.work = work;
+        this.seats = new SeatSheet(set, frame);
+    }
+
+    private int number(Call call) {
+        return weeks.requireWeek(call.query().number("week", 1, CoursePlan.MOST_WEEKS, 1));
+    }
+
+    private Making making(int week) {
+        return makings.computeIfAbsent(week, number -> new Making(set, weeks.source(number)));
+    }
+
+    Reply show(Call call) {
+        int number = number(call);
+        Making making = making(number);
+        CourseFolder files = set.course().files();
+        Map<String, Object> values = Pages.values(
+                "week", WeeksPlace.week(weeks.timetable(), number),
+                "last", weeks.timetable().size(),
+                "seats", weeks.timetable().course().seats(),
+                "seat", call.query().number("seat", 1, SeatSheet.LAST_SEAT, seats.firstSeat()),
+                "side", SeatSheet.isKey(call) ? "key" : "sheet",
+                "hasClass", set.course().isThere(CourseFolder.CLASS),
+                "learners", set.learners(),
+                "chosen", making.chosen(),
+                "own", set.course().isFolder(files.templates()),
+                "made", making.things().shown(),
+                "lies", set.course().shown(files.ofWeek(number).folder()),
+                "madePath", files.ofWeek(number).folder().toString(),
+                "work", GiveOutPlace.shown(work.standing(PAGE + number)));
+        return frame.page(Reply.FINE, call, WeeksPlace.PLACE, "week", values);
+    }
+
+    /** The sheet of a seat, or its key. */
+    Reply sheet(Call call) {
+        int number = number(call);
+        String which = "week=" + number;
+        return seats.show(
+                call,
+                new SeatSheet.Around(
+                        WeeksPlace.PLACE,
+                        "/weeks/sheet?" + which + "&seat=",
+                        "/weeks/print?" + which + "&seat=",
+                        "",
+                        "/" + PAGE + number),
+                () -> weeks.maker(number));
+    }
+
+    /** The sheet of a seat as it comes out of the printer. */
+    Reply print(Call call) {
+        int number = number(call);
+        return seats.print(call, WeeksPlace.PLACE, () -> weeks.maker(number));
+    }
+
+    /** Begins to make what was asked for. */
+    Reply make(Call call) {
+        Optional<Making.What> what = Making.What.of(call.form().text("what"));
+        if (what.isEmpty()) {
+            return Reply.unknown();
+        }
+        try {
+            int number = number(call);
+            Making making = making(number);
+            making.asked(what.get(), call.form());
+            making.requireFolders();
+            Making.Begun begun = making.begun(what.get(), call.form());
+            String page = PAGE + number;
+            return frame.begun(work.begin(begun.title(), page, begun.task()), "/" + page);
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, WeeksPlace.PLACE, say("desk.make.unfit"), unfit);
+        }
+    }
+}
