@@ -3,6 +3,7 @@ package ampersheet.circuit;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Values;
@@ -36,14 +37,15 @@ import org.junit.jupiter.api.TestFactory;
 /**
  * A proof may ask for another state than the one that is drawn: a load taken off, the other end of a range, every
  * corner of the tolerances. Each such circuit goes to a general circuit simulator, as {@link SimulatorTest} does with
- * those that are drawn: one draw of each template, 10 with {@code -Pdeep}.
+ * those that are drawn: ten draws of each template.
  */
 class ProofStatesInTheSimulatorTest {
     private static final String SEED = "proof-states";
-    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 10 : 1;
+    private static final int DRAWS = 10;
     private static final Map<String, Integer> STATES = new ConcurrentSkipListMap<>();
     private static final Map<String, Double> LARGEST = new ConcurrentSkipListMap<>();
 
+    @OnlyDeep
     @TestFactory
     Stream<DynamicTest> theSimulatorAgreesInEveryStateThatAProofAsksFor() {
         CircuitSimulator.need();
