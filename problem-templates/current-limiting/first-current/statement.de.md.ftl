@@ -1,1 +1,1 @@
-Es ist der erste Abend in der Laternenwerkstatt. Du schließt einen Widerstand R1 von **${R}** an ein Labornetzteil an, und zwischen beide ein Strommessgerät, wie in der Abbildung. Das Messgerät zeigt den Strom, der in der Masche fließt.
+In der Laternenwerkstatt schließt du einen Widerstand R1 von **${R}** an ein Labornetzteil an, und zwischen beide ein Strommessgerät, wie in der Abbildung. Das Messgerät zeigt den Strom, der in der Masche fließt.

@@ -1,1 +1,1 @@
-Am ersten Abend in der Laternenwerkstatt legst du zwei Widerstände nebeneinander (parallel), **${R1}** (R1) und **${R2}** (R2), und schließt beide an dieselbe Versorgung von **${V}** an. Der Strom der Versorgung teilt sich auf sie auf.
+In der Laternenwerkstatt legst du zwei Widerstände nebeneinander (parallel), **${R1}** (R1) und **${R2}** (R2), und schließt beide an dieselbe Versorgung von **${V}** an. Der Strom der Versorgung teilt sich auf sie auf.

@@ -1,1 +1,1 @@
-Am ersten Abend in der Laternenwerkstatt legst du zwei Widerstände hintereinander (in Reihe), **${R1}** (R1) und **${R2}** (R2), und schließt beide zusammen an eine Versorgung von **${V}** an. Der ganze Strom, der durch R1 fließt, fließt durch R2 weiter.
+In der Laternenwerkstatt legst du zwei Widerstände hintereinander (in Reihe), **${R1}** (R1) und **${R2}** (R2), und schließt beide zusammen an eine Versorgung von **${V}** an. Der ganze Strom, der durch R1 fließt, fließt durch R2 weiter.

@@ -1,1 +1,1 @@
-On the first evening in the lantern workshop you put two resistors one behind the other, **${R1}** (R1) and **${R2}** (R2), and connect both together to a supply of **${V}**. All the current that goes through R1 goes on through R2.
+In the lantern workshop you put two resistors one behind the other, **${R1}** (R1) and **${R2}** (R2), and connect both together to a supply of **${V}**. All the current that goes through R1 goes on through R2.

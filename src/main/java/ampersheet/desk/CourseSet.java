@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.Handouts;
@@ -66,6 +68,15 @@ final class CourseSet {
             return Set.of(); // the place of the set tells what is wrong
         }
         return names;
+    }
+
+    /** Whether it still has the title with which the desk begins. */
+    boolean isUntitled() {
+        try {
+            return course.isThere(CourseFolder.PLAN) && plan().title().equals(say("desk.set.untitled"));
+        } catch (DiagnosticException broken) {
+            return false; // the place of the set tells what is wrong
+        }
     }
 
     /** The built-in templates, and the instructor's own before them. */

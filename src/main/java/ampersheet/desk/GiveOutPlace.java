@@ -42,6 +42,7 @@ final class GiveOutPlace {
         Optional<Work.Standing> standing = work.standing(PLACE);
         Map<String, Object> values = Pages.values(
                 "hasPlan", set.course().isThere(CourseFolder.PLAN),
+                "untitled", set.isUntitled(),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "keeping", PartsPlace.keeping(set),
                 "hasFont", set.course().isThere(CourseFolder.FONT),

@@ -54,6 +54,13 @@ public final class Composer {
         return sheet(sheet, name, Figure.PAGE_WIDTH);
     }
 
+    private static long topics(Sheet sheet) {
+        return sheet.problems().stream()
+                .map(problem -> problem.template().family())
+                .distinct()
+                .count();
+    }
+
     /** @param widest width of a drawing in pixels, beyond which its reader's page cannot show it at full size */
     public static Document sheet(Sheet sheet, String name, double widest) {
         List<Block> blocks = new ArrayList<>(atTheHead(sheet.plan()));
@@ -61,7 +68,7 @@ public final class Composer {
                 + (sheet.plan().marking().isUsual()
                         ? ""
                         : " " + sheet.plan().marking().says(sheet))));
-        if (sheet.plan().order() == Plan.Order.MIXED) {
+        if (sheet.plan().order() == Plan.Order.MIXED && topics(sheet) > 1) {
             blocks.add(new Prose(sheet.plan().language().say("sheet.head.mixed")));
         }
         LookUpTables.preferredValues(

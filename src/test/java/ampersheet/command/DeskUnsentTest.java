@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.browser.Chromium;
 import ampersheet.browser.PageAudit;
 import ampersheet.desk.Desk;
@@ -143,6 +144,7 @@ class DeskUnsentTest {
         assertTrue(until(".two").getText().contains("# a thought"));
     }
 
+    @OnlyDeep
     @Test
     void whatWasSentAndCouldNotBeKeptIsNotLostByLookingElsewhere() throws IOException {
         place("set");
@@ -172,6 +174,7 @@ class DeskUnsentTest {
         assertFalse(Files.readString(course.resolve("parts.csv")).contains("parsec"));
     }
 
+    @OnlyDeep
     @Test
     void whatIsNotKeptIsToldBesideWhatWouldBeMadeWithoutItAndNoMoreOnceItIsKept() {
         place("set");
@@ -198,6 +201,7 @@ class DeskUnsentTest {
         assertEquals(List.of(), browser.findElements(By.cssSelector("#notices")), "nothing was kept just now");
     }
 
+    @OnlyDeep
     @Test
     void aTitleThatTheKeyboardReachesStandsAboveTheBarAtLessons() {
         for (int width : new int[] {360, 560, 800, 1280}) {
@@ -247,6 +251,7 @@ class DeskUnsentTest {
                 .toList();
     }
 
+    @OnlyDeep
     @Test
     void theSeatThatIsLookedAtStaysWhileProblemsChange() {
         place("set");
@@ -299,6 +304,10 @@ class DeskUnsentTest {
         assertEquals("Typed", value("input[name=title]"));
         desk = Desk.open(course, new Desk.Settings(0, Limits.USUAL, System::nanoTime, failures::add));
         assertEquals(base, desk.address().replaceAll("/open/.*", ""), "a folder's desk is where it was");
+        until("form[action='/set/heading'] button.main").click();
+        new WebDriverWait(browser, PATIENCE)
+                .until(page -> until(".silent").getText().contains("does not know this window yet"));
+        assertEquals("Typed", value("input[name=title]"));
         String typedIn = browser.getWindowHandle();
         browser.switchTo().newWindow(WindowType.TAB).get(desk.address());
         until(".lessons");

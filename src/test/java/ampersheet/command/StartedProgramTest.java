@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.issue.Issue;
 import ampersheet.issue.Output;
 import ampersheet.issue.WrittenFiles;
@@ -321,6 +322,7 @@ class StartedProgramTest {
                         .noneMatch(line -> (Long.parseLong(line.substring(7).strip(), 16) & 2) != 0);
     }
 
+    @OnlyDeep
     @Test
     void interruptedFromTheKeyboardItSaysHowToGoOnAndTheSameCommandMakesTheRest()
             throws IOException, InterruptedException {

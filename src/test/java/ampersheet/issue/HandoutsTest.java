@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.Handouts.Keys;
 import ampersheet.issue.Handouts.Wish;
@@ -137,6 +138,7 @@ class HandoutsTest {
         assertFalse(text(folder.resolve("bare.pdf")).contains("not for handing out"));
     }
 
+    @OnlyDeep
     @Test
     void printedAgainItIsTheSameFileAndIsLeftAlone() throws IOException {
         Path out = folder.resolve("tonight.pdf");
@@ -179,6 +181,7 @@ class HandoutsTest {
         assertTrue(text(folder.resolve("keys/seat-003.pdf")).contains("not for handing out"));
     }
 
+    @OnlyDeep
     @Test
     void theAnswersOfAClassStandInAGridBehindTheSheets() throws IOException {
         Path out = folder.resolve("tonight.pdf");

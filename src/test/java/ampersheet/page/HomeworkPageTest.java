@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.KnownMistake;
@@ -184,6 +185,7 @@ class HomeworkPageTest {
         assertEquals(List.of("problem-5"), shown());
     }
 
+    @OnlyDeep
     @Test
     void backButtonDeepLinkAndReloadKeepPlaceAndText() {
         goTo("problem-3");
@@ -240,6 +242,7 @@ class HomeworkPageTest {
         assertFalse(text("open-places").contains(choice + " "), "a choice is a place, too");
     }
 
+    @OnlyDeep
     @Test
     void whatIsSaidOfASaveGoesWithTheNextChangeAndComesBackWithTheSameAnswers() {
         type("q2a", "1 kΩ");

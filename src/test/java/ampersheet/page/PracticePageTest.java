@@ -557,6 +557,7 @@ class PracticePageTest {
         }
     }
 
+    @OnlyDeep
     @Test
     void eachHintIsHeardOnceAndFocusNeverFallsToThePage() {
         assertEquals("log", element("hints").getDomAttribute("role"), "only what is added to a log is read");
@@ -613,6 +614,7 @@ class PracticePageTest {
 
     // Going onward
 
+    @OnlyDeep
     @Test
     void anotherOneLikeThisIsUnseenUntilAllWereGiven() {
         Set<String> seen = new HashSet<>();
@@ -719,6 +721,7 @@ class PracticePageTest {
         assertEquals(1, shownSkill());
     }
 
+    @OnlyDeep
     @Test
     void whoWasSureAndWrongIsLedBackToTheExampleAndHasMoreSupportNextTime() {
         solveStraight();
@@ -905,6 +908,7 @@ class PracticePageTest {
         assertEquals("2.2 ohm", place(other).findElement(By.tagName("input")).getDomProperty("value"));
     }
 
+    @OnlyDeep
     @Test
     void whatIsErasedInOneTabIsErasedInTheOther() throws InterruptedException {
         type(places().get(0), "1.1 V");

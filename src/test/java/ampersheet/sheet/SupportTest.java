@@ -243,17 +243,18 @@ class SupportTest {
     }
 
     @Test
-    void mixedSheetsSayWhy() {
-        Document mixed = Composer.sheet(
-                SmallLibrary.maker("title: T\norder: mixed\nproblems: [{template: current-limiting/indicator}]\n")
-                        .sheet(1),
-                "");
-        Document listed = Composer.sheet(
-                SmallLibrary.maker("title: T\nproblems: [{template: current-limiting/indicator}]\n")
-                        .sheet(1),
-                "");
-        assertTrue(MarkdownPage.render(mixed).contains("mixed on purpose"));
-        assertFalse(MarkdownPage.render(listed).contains("mixed on purpose"));
+    void sheetsOnWhichTopicsAreMixedSayWhy() {
+        String two =
+                "problems: [{template: " + SmallLibrary.INDICATOR + "}, {template: " + SmallLibrary.DIVIDER + "}]\n";
+        String one = "problems: [{template: " + SmallLibrary.INDICATOR + ", count: 2}]\n";
+        assertTrue(printed("order: mixed\n" + two).contains("mixed on purpose"));
+        assertFalse(printed(two).contains("mixed on purpose"), "in the order of the plan");
+        assertFalse(printed("order: mixed\n" + one).contains("mixed on purpose"), "all about one topic");
+    }
+
+    private static String printed(String plan) {
+        return MarkdownPage.render(
+                Composer.sheet(SmallLibrary.maker("title: T\n" + plan).sheet(1), ""));
     }
 
     @Test

@@ -274,7 +274,8 @@ for (const kind of ["input", "change"]) {
   });
 }
 
-const answers = () => fetch("/files/desk.css", { cache: "no-store" }).then(reply => reply.ok, () => false);
+/** Nothing where the desk answers; else which note tells why not. A desk that was started anew does not know this window. */
+const trouble = () => fetch("/files/desk.css", { cache: "no-store" }).then(reply => reply.ok ? "" : "strange", () => "silent");
 let asked = null;
 let answered = null;
 /** Sent only to a desk that answers: the browser's own page on what it cannot reach would take the place of what was typed. */
@@ -290,15 +291,15 @@ document.addEventListener("submit", event => {
     return;
   }
   asked = form;
-  answers().then(there => {
+  trouble().then(why => {
     asked = null;
     document.querySelectorAll(".silent").forEach(note => note.remove());
-    if (there) {
+    if (!why) {
       answered = form;
       form.requestSubmit(event.submitter && event.submitter.form === form ? event.submitter : null);
       return;
     }
-    const note = told("silent");
+    const note = told(why);
     (event.submitter && event.submitter.closest(".buttons") || form.lastElementChild).before(note);
     note.scrollIntoView({ block: "nearest" });
   });
