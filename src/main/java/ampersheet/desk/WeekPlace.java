@@ -4,7 +4,9 @@ import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
+import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.CoursePlan;
+import java.time.LocalDateTime;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
@@ -15,14 +17,16 @@ final class WeekPlace {
 
     private final CourseSet set;
     private final CourseWeeks weeks;
+    private final GivenOut given;
     private final Frame frame;
     private final Work work;
     private final SeatSheet seats;
     private final Map<Integer, Making> makings = new ConcurrentSkipListMap<>();
 
-    WeekPlace(CourseSet set, CourseWeeks weeks, Frame frame, Work work) {
+    WeekPlace(CourseSet set, CourseWeeks weeks, GivenOut given, Frame frame, Work work) {
         this.set = set;
         this.weeks = weeks;
+        this.given = given;
         this.frame = frame;
         this.work = work;
         this.seats = new SeatSheet(set, frame);
@@ -53,6 +57,17 @@ final class WeekPlace {
                 "made", making.things().shown(),
                 "lies", set.course().shown(files.ofWeek(number).folder()),
                 "madePath", files.ofWeek(number).folder().toString(),
+                "archive",
+                        given.ofWeek(number)
+                                .map(GivenOut.Sheets::shown)
+                                .reduce((one, later) -> later)
+                                .orElse(""),
+                "hasDecisions", set.course().isThere(CourseFolder.DECISIONS),
+                "hasReceived", set.course().isThere(CourseFolder.RECEIVED),
+                "due",
+                        ReceivedList.time(weeks.due(number))
+                                .map(LocalDateTime::toString)
+                                .orElse(""),
                 "work", GiveOutPlace.shown(work.standing(PAGE + number)));
         return frame.page(Reply.FINE, call, WeeksPlace.PLACE, "week", values);
     }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.sheet.SheetId;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -160,6 +161,92 @@ class DeskWeeksTest {
         assertTrue(in.contains("at <a href=\"/weeks\">Weeks</a>"), in);
     }
 
+    private String id(int week, int seat) throws IOException {
+        String sheet = desk.get("/weeks/sheet?week=" + week + "&seat=" + seat);
+        Matcher id = SheetId.PRINTED.matcher(sheet);
+        while (id.find()) {
+            if (SheetId.set(id.group()).isPresent()) {
+                return id.group();
+            }
+        }
+        throw new AssertionError("no ID on " + sheet);
+    }
+
+    private Path marks(int week, String table) {
+        return folder.resolve("made/week-" + week + "/marks/" + table);
+    }
+
+    private String taken(String page) {
+        assertTrue(page.contains("class=\"work done\""), page);
+        return page;
+    }
+
+    private String hidden(String page, String name) {
+        Matcher value =
+                Pattern.compile("name=\"" + name + "\" value=\"([^\"]*)\"").matcher(page);
+        assertTrue(value.find(), page);
+        return value.group(1);
+    }
+
+    @Test
+    void marksOfEachWeekLieApartAndWhatIsDecidedOfOneOutlivesTheOther() throws Exception {
+        course();
+        for (int week = 1; week <= 2; week++) {
+            make("/weeks/make?week=" + week, "what", "pages");
+            until("/weeks/week?week=" + week);
+            desk.send(
+                    "/take-in/files",
+                    "evening-" + week + ".csv",
+                    "sheet,question,answer\n" + id(week, 1) + ",q1a,\"1,234 V\"\n" + id(week, 2) + ",q1a,2 V\n");
+            String in = desk.get("/take-in");
+            assertTrue(
+                    in.contains(" selected>Week " + week + ": Lanterns")
+                            && in.contains("/week-" + week + "/class/keys/"),
+                    "the sheets of what came in last: " + in);
+            make("/take-in/mark");
+            taken(until("/take-in"));
+        }
+        String first = Files.readString(marks(1, "marks.csv"));
+        String second = desk.get("/take-in");
+        assertTrue(second.contains("href=\"/made/week-2/marks/report.html\""), second);
+        assertTrue(
+                second.contains("2 answers are of Week 1: Lanterns: One lamp, 2026-03-02, and marked there."), second);
+        assertTrue(second.contains("1 to decide") && !second.contains("evening-1.csv:"), second);
+
+        String archive = second.replaceAll("(?s).*name=\"archive\" value=\"(made/week-1/[^\"]*)\".*", "$1");
+        follow(desk.post("/take-in/choose", "archive", archive));
+        String chosen = desk.get("/take-in");
+        assertTrue(chosen.contains("href=\"/made/week-1/marks/report.html\""), "kept until something else comes in");
+        String form = chosen.substring(chosen.indexOf("action=\"/take-in/decide\""));
+        String[] one = {
+            "archive",
+            archive,
+            "key",
+            hidden(form, "key"),
+            "seen",
+            hidden(form, "seen"),
+            "decision",
+            "mark",
+            "value",
+            "1",
+            "reason",
+            "by hand"
+        };
+        assertTrue(follow(desk.post("/take-in/decide", one)).contains("Decided: mark 1."));
+        make("/take-in/mark", "archive", archive);
+        taken(until("/take-in"));
+        String decided = Files.readString(marks(1, "marks.csv"));
+        assertFalse(decided.equals(first), decided);
+        assertTrue(Files.readString(marks(1, "changes.csv")).contains("Ayo"), "compared with its own earlier marks");
+
+        String other = Files.readString(marks(2, "marks.csv"));
+        make("/take-in/mark", "archive", hidden(second, "archive"));
+        String told = taken(until("/take-in"));
+        assertEquals(other, Files.readString(marks(2, "marks.csv")), "the same words in another week stay undecided");
+        assertFalse(told.contains("no longer fits"), told);
+        assertEquals(decided, Files.readString(marks(1, "marks.csv")));
+    }
+
     private void make(String... pathNamesAndValues) throws IOException {
         String[] form = new String[pathNamesAndValues.length - 1];
         System.arraycopy(pathNamesAndValues, 1, form, 0, form.length);
@@ -167,10 +254,13 @@ class DeskWeeksTest {
     }
 
     private String done() throws Exception {
+        return taken(until("/weeks/week?week=2"));
+    }
+
+    private String until(String path) throws Exception {
         for (int i = 0; i < PATIENCE * 4; i++) {
-            String page = desk.get("/weeks/week?week=2");
+            String page = desk.get(path);
             if (!page.contains("class=\"work running\"")) {
-                assertTrue(page.contains("class=\"work done\""), page);
                 return page;
             }
             Thread.sleep(250);
