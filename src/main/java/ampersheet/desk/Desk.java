@@ -206,7 +206,7 @@ public final class Desk implements AutoCloseable {
         }
 
         private void weeks(CourseSet set, CourseWeeks timetable, GivenOut given, Work work) {
-            WeeksPlace weeks = new WeeksPlace(set, timetable, frame);
+            WeeksPlace weeks = new WeeksPlace(set, timetable, given, frame);
             WeekPlace week = new WeekPlace(set, timetable, given, frame, work);
             read.putAll(Map.of(
                     "/weeks", weeks::show,
@@ -265,8 +265,7 @@ public final class Desk implements AutoCloseable {
         private Reply made(Path file) {
             String name = file.getFileName().toString();
             byte[] bytes = course.bytes(file);
-            boolean acts = name.startsWith("practice") || file.getParent().endsWith("homework");
-            if (name.endsWith(".html") && !acts) {
+            if (name.endsWith(".html") && !MadeThings.acts(course.shown(file))) {
                 return Reply.made(bytes);
             }
             return name.endsWith(".pdf") ? Reply.shown("application/pdf", bytes) : Reply.download(name, bytes);

@@ -57,6 +57,7 @@ final class WeekPlace {
                 "made", making.things().shown(),
                 "lies", set.course().shown(files.ofWeek(number).folder()),
                 "madePath", files.ofWeek(number).folder().toString(),
+                "isMarked", new Marks(set.course(), files.ofWeek(number)).areThere(),
                 "archive",
                         given.ofWeek(number)
                                 .map(GivenOut.Sheets::shown)

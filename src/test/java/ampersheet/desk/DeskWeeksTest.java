@@ -156,6 +156,13 @@ class DeskWeeksTest {
         Files.writeString(
                 folder.resolve("course.yaml"), COURSE.replace("new: [{template: v", "new: [{count: 2, template: v"));
         assertTrue(desk.get("/weeks/week?week=2").contains("older than what this week asks"));
+        assertTrue(desk.get("/give-out").contains("href=\"/weeks/week?week=2#there\">made/week-2</a>"));
+        String renamed = COURSE.replace("title: Lanterns", "title: Lamps");
+        String kept = follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", renamed));
+        assertTrue(kept.contains("Week 2 was made before with other numbers"), kept);
+        String back = follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", COURSE));
+        assertFalse(back.contains("made before with other numbers"), back);
+        assertTrue(back.contains("Another title, seed or number of seats gives everybody other numbers"), back);
         String in = desk.get("/take-in");
         assertTrue(in.contains("made/week-2/class/keys/issued-"), "it can be marked");
         assertTrue(in.contains("at <a href=\"/weeks\">Weeks</a>"), in);
@@ -245,6 +252,20 @@ class DeskWeeksTest {
         assertEquals(other, Files.readString(marks(2, "marks.csv")), "the same words in another week stay undecided");
         assertFalse(told.contains("no longer fits"), told);
         assertEquals(decided, Files.readString(marks(1, "marks.csv")));
+    }
+
+    @Test
+    void whatNeedsItsScriptIsSavedAndThePageThatSawItMadeIsBroughtUpToDateOnce() throws Exception {
+        course();
+        make("/weeks/make?week=2", "what", "practice");
+        done();
+        String part = desk.get("/give-out/progress", "HX-Request: true\r\n");
+        assertTrue(part.contains("HX-Trigger-After-Swap: work-ended"), part);
+        assertFalse(part.contains("hx-get"), "it is not asked again");
+        String page = desk.get("/weeks/week?week=2");
+        assertTrue(page.contains(">Save made/week-2/practice.html</a>"), page);
+        assertTrue(page.contains(">Save practice.html</a>"), page);
+        assertTrue(desk.get("/made/week-2/practice.html").contains("attachment; filename=\"practice.html\""));
     }
 
     private void make(String... pathNamesAndValues) throws IOException {
