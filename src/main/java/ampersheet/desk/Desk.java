@@ -218,6 +218,7 @@ public final class Desk implements AutoCloseable {
                     "/weeks/start", weeks::start,
                     "/weeks/text", weeks::text,
                     "/weeks/undo", call -> weeks.undo(),
+                    "/weeks/about", week::about,
                     "/weeks/make", week::make));
         }
 

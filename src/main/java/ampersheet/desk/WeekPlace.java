@@ -6,6 +6,7 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.CoursePlan;
+import ampersheet.sheet.PlanText;
 import java.time.LocalDateTime;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +14,9 @@ import java.util.concurrent.ConcurrentSkipListMap;
 
 /** One week of a course: any seat's sheet, and what is given out of it. */
 final class WeekPlace {
+    /** No more are asked for by a form; the text may say so. */
+    private static final int MOST_PROBLEMS = 99;
+
     private static final String PAGE = "weeks/week?week=";
 
     private final CourseSet set;
@@ -57,6 +61,9 @@ final class WeekPlace {
                 "made", making.things().shown(),
                 "lies", set.course().shown(files.ofWeek(number).folder()),
                 "madePath", files.ofWeek(number).folder().toString(),
+                "version", set.course().read(CourseFolder.WEEKS).version(),
+                "problems", weeks.timetable().course().weeks().get(number - 1).problems(),
+                "mostProblems", MOST_PROBLEMS,
                 "isMarked", new Marks(set.course(), files.ofWeek(number)).areThere(),
                 "archive",
                         given.ofWeek(number)
@@ -71,6 +78,38 @@ final class WeekPlace {
                                 .orElse(""),
                 "work", GiveOutPlace.shown(work.standing(PAGE + number)));
         return frame.page(Reply.FINE, call, WeeksPlace.PLACE, "week", values);
+    }
+
+    /** Keeps what a week is called and how many problems it has; everything else of the file stays as it is. */
+    Reply about(Call call) {
+        int number = number(call);
+        CoursePlan course = weeks.timetable().course();
+        CoursePlan.Week week = course.weeks().get(number - 1);
+        Course.Kept now = set.course().read(CourseFolder.WEEKS);
+        String title = call.form().text("title");
+        int problems = call.form().number("problems", 1, MOST_PROBLEMS, week.problems());
+        String text = now.text();
+        try {
+            if (!title.equals(week.title())) {
+                text = with(text, number, "title", title);
+            }
+            if (problems != week.problems()) {
+                text = with(text, number, "problems", problems == course.problems() ? "" : Integer.toString(problems));
+            }
+            weeks.check(text);
+            set.course().write(CourseFolder.WEEKS, text, call.form().text("seen"));
+            return frame.goOn("/" + PAGE + number, WeeksPlace.kept(weeks, given));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, WeeksPlace.PLACE, say("desk.weeks.unfit"), unfit);
+        } catch (Course.Stale stale) {
+            return frame.stale(call, WeeksPlace.PLACE, stale, text);
+        }
+    }
+
+    private static String with(String text, int week, String key, String value) {
+        return PlanText.of(CourseFolder.WEEKS, text)
+                .withInItem("weeks", week - 1, key, value)
+                .text();
     }
 
     /** The sheet of a seat, or its key. */

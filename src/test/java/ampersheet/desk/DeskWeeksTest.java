@@ -268,6 +268,28 @@ class DeskWeeksTest {
         assertTrue(desk.get("/made/week-2/practice.html").contains("attachment; filename=\"practice.html\""));
     }
 
+    @Test
+    void titleAndProblemsOfAWeekAreKeptInTheTextWithItsCommentsWhereTheTextIsOfLines() throws Exception {
+        Files.writeString(folder.resolve("course.yaml"), COURSE.replace("One lamp\n", "One lamp   # as in the book\n"));
+        String page = desk.get("/weeks/week?week=1");
+        String seen = hidden(page.substring(page.indexOf("/weeks/about")), "seen");
+        String kept = follow(desk.post("/weeks/about?week=1", "seen", seen, "title", "Two: lamps", "problems", "3"));
+        assertTrue(kept.contains("The weeks are kept.") && kept.contains("value=\"Two: lamps\""), kept);
+        String third = "  - date: 2026-03-02\n    problems: 3\n    title: \"Two: lamps\"   # as in the book\n";
+        assertTrue(written().contains(third), written());
+        assertEquals(
+                409, OpenDesk.status(desk.post("/weeks/about?week=1", "seen", seen, "title", "One", "problems", "2")));
+        String now = hidden(kept.substring(kept.indexOf("/weeks/about")), "seen");
+        follow(desk.post("/weeks/about?week=1", "seen", now, "title", "", "problems", "2"));
+        assertTrue(written().contains("  - date: 2026-03-02\n    # as in the book\n    new:"), written());
+        Files.writeString(
+                folder.resolve("course.yaml"),
+                COURSE.replaceAll("(?s)  - date: 2026-03-09.*", "  - {date: 2026-03-09, problems: 1}\n"));
+        String braces = desk.post("/weeks/about?week=2", "seen", desk.seen("/weeks"), "title", "Two", "problems", "1");
+        assertEquals(422, OpenDesk.status(braces), braces);
+        assertTrue(braces.contains("its keys do not begin lines"), braces);
+    }
+
     private void make(String... pathNamesAndValues) throws IOException {
         String[] form = new String[pathNamesAndValues.length - 1];
         System.arraycopy(pathNamesAndValues, 1, form, 0, form.length);
