@@ -54,8 +54,9 @@ final class CourseCommand implements Callable<Integer> {
         List<MarkedWeeks.Week> weeks = new ArrayList<>();
         List<Path> inputs = new ArrayList<>();
         for (Path week : weeks()) {
-            Path marks = week.resolve("marks.csv");
-            Path answers = week.resolve("answers.csv");
+            Path marked = isMarked(week) ? week : below(week);
+            Path marks = marked.resolve("marks.csv");
+            Path answers = marked.resolve("answers.csv");
             inputs.addAll(List.of(marks, answers));
             weeks.add(new MarkedWeeks.Week(
                     week.getFileName().toString(),
@@ -97,10 +98,14 @@ final class CourseCommand implements Callable<Integer> {
     private List<Path> weeks() {
         List<Path> weeks;
         try (Stream<Path> within = Files.list(folder)) {
-            weeks = within.filter(week -> Files.isRegularFile(week.resolve("marks.csv")))
-                    .sorted(Comparator.comparing(
+            List<Path> all = within.sorted(Comparator.comparing(
                             week -> inOrder(week.getFileName().toString())))
                     .toList();
+            List<Path> below =
+                    all.stream().filter(week -> isMarked(below(week))).toList();
+            weeks = below.isEmpty()
+                    ? all.stream().filter(CourseCommand::isMarked).toList()
+                    : below; // beside the weeks of a course lie the marks of its set
         } catch (IOException failure) {
             throw new WrongUsage(
                     InputFile.shown(folder),
@@ -116,6 +121,15 @@ final class CourseCommand implements Callable<Integer> {
                     say("command.course.no-marks.next", "folder", InputFile.shown(folder.resolve("week-1"))));
         }
         return weeks;
+    }
+
+    private static boolean isMarked(Path folder) {
+        return Files.isRegularFile(folder.resolve("marks.csv"));
+    }
+
+    /** Where the desk keeps the marks of a week. */
+    private static Path below(Path week) {
+        return week.resolve("marks");
     }
 
     /** With numbers of equal length, so that 2 comes before 10. */

@@ -306,6 +306,24 @@ final class Course {
         }
     }
 
+    /** When a file was written, by its own time. */
+    FileTime written(Path file) {
+        try {
+            return Files.getLastModifiedTime(file, LinkOption.NOFOLLOW_LINKS);
+        } catch (IOException failure) {
+            throw unreadable(file, failure);
+        }
+    }
+
+    /** By which it is noticed that a file is another one now. */
+    String state(Path file) {
+        try {
+            return written(file) + " " + Files.size(file);
+        } catch (IOException failure) {
+            throw unreadable(file, failure);
+        }
+    }
+
     /** Names of the ordinary files in a folder of the course, in their order; none if there is no such folder. */
     List<String> names(Path of) {
         if (!isFolder(of)) {

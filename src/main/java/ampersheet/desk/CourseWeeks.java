@@ -6,6 +6,7 @@ import ampersheet.issue.CourseSeed;
 import ampersheet.issue.Forecast;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
+import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -122,6 +123,12 @@ final class CourseWeeks {
     /** The sheets of a week, as they are handed out. */
     synchronized SheetMaker maker(int week) {
         return toHandOut().makers().computeIfAbsent(week, number -> new SheetMaker(sheets(number)));
+    }
+
+    /** With what the sheet IDs of a week begin, as its sheets would be made now; another one means other numbers. */
+    String code(int week) {
+        Plan plan = timetable().week(week);
+        return IssuedArchive.set(IssuedArchive.fileName(ProblemSet.of(plan, set.library(), set.parts(plan))));
     }
 
     private ProblemSet sheets(int week) {

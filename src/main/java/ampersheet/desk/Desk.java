@@ -157,7 +157,8 @@ public final class Desk implements AutoCloseable {
             ClassPlace class_ = new ClassPlace(set, frame);
             PartsPlace parts = new PartsPlace(set, frame);
             GiveOutPlace out = new GiveOutPlace(set, frame, work);
-            TakeInPlace in = new TakeInPlace(set, timetable, frame, work);
+            GivenOut given = new GivenOut(set);
+            TakeInPlace in = new TakeInPlace(set, timetable, given, frame, work);
             this.read = new TreeMap<>(Map.ofEntries(
                     Map.entry("/", call -> Reply.to("/lessons")),
                     Map.entry("/lessons", lessons::list),
@@ -197,15 +198,16 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/give-out/stop", call -> out.stop()),
                     Map.entry("/take-in/files", in::receive),
                     Map.entry("/take-in/times", in::times),
+                    Map.entry("/take-in/choose", in::choose),
                     Map.entry("/take-in/mark", in::mark),
                     Map.entry("/take-in/decide", in::decide),
                     Map.entry("/take-in/undo", call -> in.undo())));
-            weeks(set, timetable, work);
+            weeks(set, timetable, given, work);
         }
 
-        private void weeks(CourseSet set, CourseWeeks timetable, Work work) {
-            WeeksPlace weeks = new WeeksPlace(set, timetable, frame);
-            WeekPlace week = new WeekPlace(set, timetable, frame, work);
+        private void weeks(CourseSet set, CourseWeeks timetable, GivenOut given, Work work) {
+            WeeksPlace weeks = new WeeksPlace(set, timetable, given, frame);
+            WeekPlace week = new WeekPlace(set, timetable, given, frame, work);
             read.putAll(Map.of(
                     "/weeks", weeks::show,
                     "/weeks/forecast", weeks::forecast,
@@ -216,6 +218,7 @@ public final class Desk implements AutoCloseable {
                     "/weeks/start", weeks::start,
                     "/weeks/text", weeks::text,
                     "/weeks/undo", call -> weeks.undo(),
+                    "/weeks/about", week::about,
                     "/weeks/make", week::make));
         }
 
@@ -263,8 +266,7 @@ public final class Desk implements AutoCloseable {
         private Reply made(Path file) {
             String name = file.getFileName().toString();
             byte[] bytes = course.bytes(file);
-            boolean acts = name.startsWith("practice") || file.getParent().endsWith("homework");
-            if (name.endsWith(".html") && !acts) {
+            if (name.endsWith(".html") && !MadeThings.acts(course.shown(file))) {
                 return Reply.made(bytes);
             }
             return name.endsWith(".pdf") ? Reply.shown("application/pdf", bytes) : Reply.download(name, bytes);

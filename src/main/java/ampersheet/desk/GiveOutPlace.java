@@ -5,12 +5,14 @@ import static ampersheet.source.Told.say;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.render.pdf.ExtraFont;
+import ampersheet.sheet.CoursePlan;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** What is handed out: made in the background, each file whole or not there. */
@@ -18,6 +20,8 @@ final class GiveOutPlace {
     private static final Pattern MADE = Pattern.compile("(?<![\\w/])made/(?:week-[0-9]+/)?[\\w.-]+\\.(?:pdf|html)\\b");
     private static final String PLACE = "give-out";
     private static final String HERE = "/" + PLACE;
+    /** For the script of the page that saw it run: what else stands there is of before. */
+    private static final String ENDED = "work-ended";
 
     private final CourseSet set;
     private final Frame frame;
@@ -50,11 +54,20 @@ final class GiveOutPlace {
                 "own", set.course().isFolder(files.templates()),
                 "learners", set.learners(),
                 "made", making.things().shown(),
+                "weeks", weeksMade(files),
                 "madePath", files.made().toString(),
                 "chosen", making.chosen(),
                 "work", told(standing, last),
                 "before", told(work.before(PLACE), lastMade));
         return frame.page(Reply.FINE, call, PLACE, PLACE, values);
+    }
+
+    /** Weeks of which something was made. */
+    private List<Integer> weeksMade(CourseFolder files) {
+        return IntStream.rangeClosed(1, CoursePlan.MOST_WEEKS)
+                .filter(week -> set.course().isFolder(files.ofWeek(week).folder()))
+                .boxed()
+                .toList();
     }
 
     /** What of the course has changed since that was made of which it is told, and what to do. */
@@ -95,20 +108,23 @@ final class GiveOutPlace {
     }
 
     /** Files that are told of and can be opened. */
-    private static List<String> named(List<String> told) {
+    private static List<Map<String, Object>> named(List<String> told) {
         return told.stream()
                 .flatMap(one -> MADE.matcher(one).results().map(MatchResult::group))
                 .distinct()
+                .map(MadeThings::link)
                 .toList();
     }
 
     /** How far it is, for the script of any page. */
     Reply progress(Call call) {
-        Map<String, Object> values = Pages.values("work", shown(work.standing()));
+        Optional<Work.Standing> standing = work.standing();
         if (call.part()) {
-            return frame.part("work-part", values);
+            Reply part = frame.part("work-part", Pages.values("work", shown(standing)));
+            boolean runs = standing.filter(Work.Standing::isRunning).isPresent();
+            return runs ? part : part.with("HX-Trigger-After-Swap", ENDED);
         }
-        return Reply.to(work.standing().map(now -> "/" + now.place()).orElse(HERE));
+        return Reply.to(standing.map(now -> "/" + now.place()).orElse(HERE));
     }
 
     Reply stop() {

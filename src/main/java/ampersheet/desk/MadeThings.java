@@ -17,6 +17,7 @@ import java.util.function.Function;
  * made itself it knows; of anything else the files' own times tell.
  */
 final class MadeThings {
+    private static final String PDF = ".pdf";
     private static final String PAGES = CourseFolder.Made.PAGES;
 
     private final Course course;
@@ -75,7 +76,24 @@ final class MadeThings {
     }
 
     private Map<String, Object> shown(String name, Ingredients now) {
-        return Pages.values("path", "/" + path(name), "name", name, "older", older(name, now));
+        Map<String, Object> shown = link(path(name));
+        shown.put("name", name);
+        shown.put("older", older(name, now));
+        return shown;
+    }
+
+    /** A made file by its path in the course, with what a browser does with it. */
+    static Map<String, Object> link(String path) {
+        String name = path.substring(path.lastIndexOf('/') + 1);
+        boolean isPage = name.endsWith(".html") && !acts(path);
+        String opens = name.endsWith(PDF) ? "apart" : isPage ? "here" : "saved";
+        return Pages.values("path", "/" + path, "name", path, "opens", opens);
+    }
+
+    /** Whether a page does nothing without its script, so that it is not shown but handed over. */
+    static boolean acts(String path) {
+        String name = path.substring(path.lastIndexOf('/') + 1);
+        return name.startsWith("practice") || path.endsWith("homework/" + name);
     }
 
     private String path(String name) {
@@ -84,7 +102,7 @@ final class MadeThings {
 
     /** What is printed or opened first, what only programs read last. */
     private static int rank(String name) {
-        return name.endsWith(".pdf") ? 0 : name.endsWith(".html") ? 1 : name.contains("manifest") ? 3 : 2;
+        return name.endsWith(PDF) ? 0 : name.endsWith(".html") ? 1 : name.contains("manifest") ? 3 : 2;
     }
 
     private synchronized String older(String name, Ingredients now) {
@@ -103,7 +121,7 @@ final class MadeThings {
     /** Tables that go with an archive, and archives, are to be kept as they are. */
     private static Optional<Thing> thing(String name) {
         for (Thing thing : Thing.values()) {
-            boolean isOpened = name.equals(thing.stem + ".pdf")
+            boolean isOpened = name.equals(thing.stem + PDF)
                     || name.equals(thing.stem + "-keys.pdf")
                     || name.equals(thing.stem + ".html")
                     || name.equals(thing.stem + ".zip")

@@ -18,11 +18,8 @@ import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.ArchivedSheets;
-import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.Roster;
 import ampersheet.source.CellRows;
-import ampersheet.source.SafeCsv;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -33,168 +30,115 @@ import java.util.OptionalInt;
 
 /** What came back, and what became of it. */
 final class TakeInPlace {
-    private static final int MOST_SHOWN = 500;
     private static final int MOST_NOTES = 20;
+    private static final String HERE = "/take-in";
+    /** Of a form or an address that says which sheets are meant. */
+    private static final String ARCHIVE = "archive";
 
     private final CourseSet set;
     private final CourseWeeks weeks;
     private final Frame frame;
     private final Work work;
     private final Received received;
+    private final GivenOut given;
 
-    TakeInPlace(CourseSet set, CourseWeeks weeks, Frame frame, Work work) {
+    TakeInPlace(CourseSet set, CourseWeeks weeks, GivenOut given, Frame frame, Work work) {
         this.set = set;
         this.weeks = weeks;
         this.frame = frame;
         this.work = work;
+        this.given = given;
         this.received = new Received(set.course());
+    }
+
+    /** The sheets at hand, of which the place tells, with what was made of the answers to them. */
+    private record Hand(List<GivenOut.Sheets> all, Optional<GivenOut.Sheets> chosen, Marks marks) {
+        OptionalInt week() {
+            return chosen.map(GivenOut.Sheets::week).orElse(OptionalInt.empty());
+        }
+
+        GivenOut.Others others() {
+            return GivenOut.Others.than(all, chosen);
+        }
+    }
+
+    private Hand hand(String named) {
+        List<GivenOut.Sheets> all = given.all();
+        Optional<GivenOut.Sheets> chosen = given.named(all, named).or(() -> given.usual(all));
+        CourseFolder files = set.course().files();
+        OptionalInt week = chosen.map(GivenOut.Sheets::week).orElse(OptionalInt.empty());
+        return new Hand(
+                all,
+                chosen,
+                new Marks(set.course(), week.isPresent() ? files.ofWeek(week.getAsInt()) : files.ofPlan()));
     }
 
     Reply show(Call call) {
         CourseFolder files = set.course().files();
-        List<Path> archives = set.course().archives();
-        Optional<Path> chosen = chosen(call.query().text("archive"));
-        OptionalInt week = week(chosen);
+        Hand hand = hand(call.query().text(ARCHIVE));
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
-        List<Map<String, Object>> open = open(decisions.text());
         List<String> answers = set.course().names(files.answers());
-        List<List<String>> became =
-                rows("files.csv", List.of("file", "received", "late", "answers_marked", "what_became_of_it", "notes"));
-        boolean withoutNames = table("names.csv").isPresent();
+        List<DecisionList.Open> open = hand.marks().open(hand.others());
+        DecisionList.Decided decided = DecisionList.decided(decisions.text());
         Map<String, Object> values = Pages.values(
                 "answers", answers,
-                "newer",
-                        !withoutNames
-                                && !became.stream()
-                                        .map(row -> row.get(0))
-                                        .toList()
-                                        .containsAll(answers),
-                "archives", archives.stream().map(set.course()::shown).toList(),
-                "chosen", chosen.map(set.course()::shown).orElse(""),
-                "duePlace", week.isPresent() ? WeeksPlace.PLACE : "set",
-                "dueLabel", week.isPresent() ? say("desk.place.weeks") : say("desk.place.set"),
+                "archives", hand.all().stream().map(GivenOut.Sheets::values).toList(),
+                "chosen", hand.chosen().map(GivenOut.Sheets::shown).orElse(""),
+                "chosenTold", hand.chosen().map(GivenOut.Sheets::told).orElse(""),
+                "duePlace", hand.week().isPresent() ? WeeksPlace.PLACE : "set",
+                "dueLabel", hand.week().isPresent() ? say("desk.place.weeks") : say("desk.place.set"),
                 "version", decisions.version(),
                 "canUndo", set.course().canUndo(CourseFolder.DECISIONS),
+                "hasDecisions", decisions.isThere(),
                 "receivedVersion", set.course().read(CourseFolder.RECEIVED).version(),
                 "hasReceived", set.course().isThere(CourseFolder.RECEIVED),
-                "dueWritten", dueWritten(week),
-                "due", due(week).map(LocalDateTime::toString).orElse(""),
+                "dueWritten", dueWritten(hand.week()),
+                "due", due(hand.week()).map(LocalDateTime::toString).orElse(""),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
-                "isMarked", table("marks.csv").isPresent(),
-                "withoutNames", withoutNames,
-                "open", open,
+                "open", hand.marks().shown(open, decisions.text()),
                 "undecided",
-                        open.stream()
-                                .filter(one -> one.get("decided").equals(""))
-                                .count(),
-                "marks", rows("marks.csv", List.of("seat", "name", "marks", "of", "status")),
-                "files", became,
-                "changes", rows("changes.csv", List.of("seat", "name", "before", "now")),
-                "tables", tables(),
-                "feedback", set.course().names(files.marks().resolve("feedback")),
+                        open.stream().filter(one -> decided.of(one).isEmpty()).count(),
                 "work", GiveOutPlace.shown(work.standing("take-in")));
+        values.putAll(marked(hand, answers));
         return frame.page(Reply.FINE, call, "take-in", "take-in", values);
     }
 
-    private List<Map<String, Object>> tables() {
-        List<Map<String, Object>> tables = new ArrayList<>();
-        for (String name : set.course().names(set.course().files().marks())) {
-            if (!name.endsWith(".html")) {
-                tables.add(Pages.values("path", "/made/marks/" + name, "name", name));
-            }
-        }
-        return tables;
+    /** What became of the answers. */
+    private Map<String, Object> marked(Hand hand, List<String> answers) {
+        Marks marks = hand.marks();
+        List<List<String>> became = marks.rows(
+                "files.csv", List.of("file", "received", "late", "answers_marked", "what_became_of_it", "notes"));
+        boolean withoutNames = marks.table("names.csv").isPresent();
+        List<String> known = became.stream().map(row -> row.get(0)).toList();
+        return Pages.values(
+                "isMarked", marks.areThere(),
+                "newer", !withoutNames && !known.containsAll(answers),
+                "withoutNames", withoutNames,
+                "elsewhere", elsewhere(hand),
+                "lies", set.course().shown(marks.folder()),
+                "marksAt", marks.address(),
+                "marks", marks.rows("marks.csv", List.of("seat", "name", "marks", "of", "status")),
+                "files", became,
+                "changes", marks.rows("changes.csv", List.of("seat", "name", "before", "now")),
+                "tables", marks.tables(),
+                "feedback", marks.feedback());
     }
 
-    private Optional<String> table(String name) {
-        return set.course()
-                .made(List.of("marks", name))
-                .map(file -> new String(set.course().bytes(file), StandardCharsets.UTF_8));
+    /** Answers to sheets of other archives, with where they are marked. */
+    private static List<Map<String, Object>> elsewhere(Hand hand) {
+        List<Map<String, Object>> told = new ArrayList<>();
+        hand.marks().answersElsewhere(hand.others()).forEach((code, answers) -> {
+            GivenOut.Sheets there = hand.others().called(code).orElseThrow();
+            told.add(Pages.values(
+                    "told", count("desk.elsewhere", answers, "sheets", there.told()), "archive", there.shown()));
+        });
+        return told;
     }
 
-    /** Some columns of a table that marking wrote. */
-    private List<List<String>> rows(String name, List<String> columns) {
-        List<List<String>> shown = new ArrayList<>();
-        List<CellRows.Row> rows = table(name).map(TakeInPlace::read).orElse(List.of());
-        for (int i = 1; i < rows.size() && i <= MOST_SHOWN; i++) {
-            CellRows.Row row = rows.get(i);
-            List<String> head = rows.get(0).names();
-            shown.add(columns.stream()
-                    .map(column -> head.indexOf(column))
-                    .map(at -> at < 0 || at >= row.size() ? "" : SafeCsv.read(row.get(at)))
-                    .toList());
-        }
-        return shown;
-    }
-
-    private static List<CellRows.Row> read(String table) {
-        try {
-            return CellRows.read(table, ',', 1);
-        } catch (CellRows.Uneven broken) {
-            return List.of(); // somebody else wrote it; marking again mends it
-        }
-    }
-
-    private List<Map<String, Object>> open(String decisions) {
-        List<DecisionList.Open> open =
-                table("decide.csv").map(DecisionList::open).orElse(List.of());
-        DecisionList.Decided decided = DecisionList.decided(decisions);
-        return open.stream()
-                .limit(MOST_SHOWN)
-                .map(one -> Pages.values(
-                        "asked", one.cell("asked"),
-                        "right", one.cell("right_answer"),
-                        "decided", decided.of(one).orElse(""),
-                        "like", alike(open, one, decided).size() - 1,
-                        "key", Course.version(one.key()),
-                        "seat", one.cell("seat"),
-                        "name", one.cell("name"),
-                        "question", one.cell("question"),
-                        "answer", one.cell("answer"),
-                        "file", one.cell("file"),
-                        "words", one.words(),
-                        "why", one.cell("why"),
-                        "meanings", one.cell("may_mean")))
-                .toList();
-    }
-
-    /** The line itself and the others that are still open and can be decided with it. */
-    private static List<DecisionList.Open> alike(
-            List<DecisionList.Open> open, DecisionList.Open one, DecisionList.Decided decided) {
-        return open.stream()
-                .filter(other ->
-                        other == one || other.isLike(one) && decided.of(other).isEmpty())
-                .toList();
-    }
-
-    /** The archive by which is marked: the one named, or the last in the list. */
-    private Optional<Path> chosen(String named) {
-        List<Path> archives = set.course().archives();
-        return archives.stream()
-                .filter(one -> set.course().shown(one).equals(named))
-                .findFirst()
-                .or(() -> current(archives))
-                .or(() -> archives.isEmpty() ? Optional.empty() : Optional.of(archives.get(archives.size() - 1)));
-    }
-
-    /** The archive of the plan as it is now, if it was given out. */
-    private Optional<Path> current(List<Path> archives) {
-        if (archives.size() < 2) {
-            return Optional.empty();
-        }
-        try {
-            String ending = IssuedArchive.fileName(set.set());
-            return archives.stream()
-                    .filter(one -> one.getFileName().toString().endsWith(ending))
-                    .findFirst();
-        } catch (DiagnosticException unfit) {
-            return Optional.empty();
-        }
-    }
-
-    /** The week whose sheets an archive keeps; empty for those of the plan. */
-    private OptionalInt week(Optional<Path> archive) {
-        return archive.map(one -> set.course().weekOf(one)).orElse(OptionalInt.empty());
+    /** Keeps in mind by which sheets what came in is looked at. */
+    Reply choose(Call call) {
+        hand(call.form().text(ARCHIVE)).chosen().ifPresent(given::pick);
+        return Reply.to(HERE);
     }
 
     /** What plan or week say of it, in whatever words; empty while there is none that can be read. */
@@ -219,13 +163,13 @@ final class TakeInPlace {
     /** A list of when files came in; what it says is looked at when they are marked. */
     Reply times(Call call) {
         if (call.uploads().isEmpty()) {
-            return frame.goOn("/take-in", List.of(say("desk.file.unchosen")));
+            return frame.goOn(HERE, List.of(say("desk.file.unchosen")));
         }
         try {
             String list = CellRows.Lines.of(Received.table(call.uploads().get(0).bytes()))
                     .text();
             set.course().write(CourseFolder.RECEIVED, list, call.form().text("seen"));
-            return frame.goOn("/take-in", List.of(say("desk.times.kept")));
+            return frame.goOn(HERE, List.of(say("desk.times.kept")));
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, "take-in", say("desk.times.unfit"), unfit);
         } catch (Course.Stale stale) {
@@ -236,7 +180,7 @@ final class TakeInPlace {
     /** Puts what was sent among the answers. */
     Reply receive(Call call) {
         try {
-            return frame.goOn("/take-in", received.keep(call.uploads()));
+            return frame.goOn(HERE, received.keep(call.uploads()));
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, "take-in", say("desk.received.unfit"), unfit);
         }
@@ -245,25 +189,28 @@ final class TakeInPlace {
     Reply mark(Call call) {
         try {
             CourseFolder files = set.course().files();
-            for (Path folder :
-                    List.of(files.made(), files.marks(), files.marks().resolve("feedback"), files.answers())) {
+            Hand hand = hand(call.form().text(ARCHIVE));
+            Marks marks = hand.marks();
+            for (Path folder : List.of(
+                    files.made(), marks.made().folder(), marks.folder(), marks.feedbackFolder(), files.answers())) {
                 set.course().requireFolder(folder);
             }
             Roster roster = set.roster()
                     .orElseThrow(
                             () -> unfit(CourseFolder.CLASS, say("desk.class.missing"), say("desk.class.missing.next")));
-            Path archive = chosen(call.form().text("archive"))
+            GivenOut.Sheets sheets = hand.chosen()
                     .orElseThrow(() -> unfit(CourseFolder.MADE, say("desk.mark.sheets"), say("desk.mark.sheets.next")));
             if (!set.course().isFolder(files.answers())) {
                 throw unfit(CourseFolder.ANSWERS, say("desk.mark.answers"), say("desk.mark.answers.next"));
             }
+            given.pick(sheets);
             boolean pseudonyms = call.form().has("pseudonyms");
             return frame.begun(
                     work.begin(
-                            say("desk.make.marks"),
+                            say("desk.make.marks", "sheets", sheets.told()),
                             "take-in",
-                            progress -> marked(roster, archive, pseudonyms, progress)),
-                    "/take-in");
+                            progress -> marked(hand, roster, pseudonyms, progress)),
+                    HERE);
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, "take-in", say("desk.mark.unfit"), unfit);
         }
@@ -273,31 +220,29 @@ final class TakeInPlace {
         return new DiagnosticException(Diagnostic.error(Place.inFile(file), problem, "", next));
     }
 
-    private List<String> marked(Roster roster, Path archive, boolean pseudonyms, Progress progress) {
+    private List<String> marked(Hand hand, Roster roster, boolean pseudonyms, Progress progress) {
         CourseFolder files = set.course().files();
-        Optional<String> before = table("marks.csv");
-        before.ifPresent(marks -> keepBefore(files.marksBefore(), marks));
+        Marks marks = hand.marks();
+        Path archive = hand.chosen().orElseThrow().archive();
+        Path marksBefore = marks.made().marksBefore();
+        Optional<String> before = marks.table("marks.csv");
+        before.ifPresent(written -> keepBefore(marksBefore, written));
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
         Course.Kept received = set.course().read(CourseFolder.RECEIVED);
-        OptionalInt week = set.course().weekOf(archive);
-        Optional<LocalDateTime> due = due(week);
+        Optional<LocalDateTime> due = due(hand.week());
         Marking.Task task = new Marking.Task(
                 files.answers(),
                 new ArchivedSheets(ArchivedClass.read(archive), set.library()),
                 Optional.of(Corrections.orElseAsIssued(set.library())),
                 roster,
-                received.isThere()
-                        ? Optional.of(new Marking.NamedText(CourseFolder.RECEIVED, received.text()))
-                        : Optional.empty(),
+                named(CourseFolder.RECEIVED, received),
                 received.isThere() ? due : Optional.empty(),
-                before.map(marks -> EarlierMarks.read(set.course().shown(files.marksBefore()), marks)),
-                decisions.isThere()
-                        ? Optional.of(new Marking.NamedText(CourseFolder.DECISIONS, decisions.text()))
-                        : Optional.empty(),
+                before.map(written -> EarlierMarks.read(set.course().shown(marksBefore), written)),
+                named(CourseFolder.DECISIONS, decisions),
                 pseudonyms);
         MarkedFolder.Written written = MarkedFolder.write(
                 task,
-                files.marks(),
+                marks.folder(),
                 List.of(MarkForms.XLSX, MarkForms.SEMICOLONS),
                 new Output.Terms(
                                 List.of(files.roster(), files.decisions(), files.received(), archive),
@@ -305,27 +250,43 @@ final class TakeInPlace {
                                 false,
                                 place -> {})
                         .watchedBy(progress));
-        Marking.Marked marked = written.marked();
+        return told(hand, written.marked(), received.isThere(), before.isPresent());
+    }
+
+    private static Optional<Marking.NamedText> named(String name, Course.Kept kept) {
+        return kept.isThere() ? Optional.of(new Marking.NamedText(name, kept.text())) : Optional.empty();
+    }
+
+    private List<String> told(Hand hand, Marking.Marked marked, boolean knowsTimes, boolean again) {
         List<String> told = new ArrayList<>();
         told.add(came(marked));
-        if (received.isThere()) {
-            String place = week.isPresent() ? say("desk.place.weeks") : say("desk.place.set");
+        if (knowsTimes) {
+            String place = hand.week().isPresent() ? say("desk.place.weeks") : say("desk.place.set");
             told.add(
-                    due.isPresent()
+                    due(hand.week()).isPresent()
                             ? count("desk.marked.late", marked.late())
                             : say("desk.marked.late.unknown", "place", place));
         }
-        if (marked.toDecide() > 0) {
-            told.add(count("desk.marked.decide", marked.toDecide()));
+        List<DecisionList.Open> elsewhere = hand.marks().allOpen().stream()
+                .filter(one -> Marks.isElsewhere(one, hand.others()))
+                .toList();
+        if (marked.toDecide() > elsewhere.size()) {
+            told.add(count("desk.marked.decide", marked.toDecide() - elsewhere.size()));
         }
-        if (before.isPresent()) {
+        if (again) {
             told.add(marked.changed() == 0 ? say("desk.marked.same") : count("desk.marked.changed", marked.changed()));
         }
         marked.notes().stream()
+                .filter(note -> elsewhere.stream().noneMatch(one -> isAt(note.place(), one)))
                 .limit(MOST_NOTES)
                 .forEach(note ->
                         told.add(say("desk.marked.note", "place", note.place().toString(), "problem", note.problem())));
         return told;
+    }
+
+    private static boolean isAt(Place place, DecisionList.Open one) {
+        return place.file().equals(one.cell("file"))
+                && Integer.toString(place.line()).equals(one.cell("line"));
     }
 
     private static String came(Marking.Marked marked) {
@@ -355,18 +316,20 @@ final class TakeInPlace {
     /** Adds a line to the list of decisions; it holds from the next time that is marked. */
     Reply decide(Call call) {
         Form form = call.form();
-        List<DecisionList.Open> open =
-                table("decide.csv").map(DecisionList::open).orElse(List.of());
+        Hand hand = hand(form.text(ARCHIVE));
+        hand.chosen().ifPresent(given::pick);
+        List<DecisionList.Open> open = hand.marks().open(hand.others());
         Optional<DecisionList.Open> on = open.stream()
                 .filter(one -> Course.version(one.key()).equals(form.text("key")))
                 .findFirst();
         if (on.isEmpty()) {
-            return frame.goOn("/take-in", List.of(say("desk.decide.gone")));
+            return frame.goOn(HERE, List.of(say("desk.decide.gone")));
         }
         Course.Kept now = set.course().read(CourseFolder.DECISIONS);
         try {
-            List<DecisionList.Open> meant =
-                    form.has("alike") ? alike(open, on.get(), DecisionList.decided(now.text())) : List.of(on.get());
+            List<DecisionList.Open> meant = form.has("alike")
+                    ? Marks.alike(open, on.get(), DecisionList.decided(now.text()))
+                    : List.of(on.get());
             String list = now.text();
             for (DecisionList.Open one : meant) {
                 list = DecisionList.with(
@@ -383,7 +346,7 @@ final class TakeInPlace {
                 return frame.stale(call, "take-in", stale, list);
             }
             return frame.goOn(
-                    "/take-in",
+                    HERE,
                     List.of(
                             meant.size() == 1
                                     ? say("desk.decided")
@@ -394,6 +357,6 @@ final class TakeInPlace {
     }
 
     Reply undo() {
-        return frame.undone(set.course().undo(CourseFolder.DECISIONS), "/take-in", CourseFolder.DECISIONS);
+        return frame.undone(set.course().undo(CourseFolder.DECISIONS), HERE, CourseFolder.DECISIONS);
     }
 }

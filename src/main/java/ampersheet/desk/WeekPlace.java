@@ -4,25 +4,33 @@ import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
+import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.CoursePlan;
+import ampersheet.sheet.PlanText;
+import java.time.LocalDateTime;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
 
 /** One week of a course: any seat's sheet, and what is given out of it. */
 final class WeekPlace {
+    /** No more are asked for by a form; the text may say so. */
+    private static final int MOST_PROBLEMS = 99;
+
     private static final String PAGE = "weeks/week?week=";
 
     private final CourseSet set;
     private final CourseWeeks weeks;
+    private final GivenOut given;
     private final Frame frame;
     private final Work work;
     private final SeatSheet seats;
     private final Map<Integer, Making> makings = new ConcurrentSkipListMap<>();
 
-    WeekPlace(CourseSet set, CourseWeeks weeks, Frame frame, Work work) {
+    WeekPlace(CourseSet set, CourseWeeks weeks, GivenOut given, Frame frame, Work work) {
         this.set = set;
         this.weeks = weeks;
+        this.given = given;
         this.frame = frame;
         this.work = work;
         this.seats = new SeatSheet(set, frame);
@@ -53,8 +61,55 @@ final class WeekPlace {
                 "made", making.things().shown(),
                 "lies", set.course().shown(files.ofWeek(number).folder()),
                 "madePath", files.ofWeek(number).folder().toString(),
+                "version", set.course().read(CourseFolder.WEEKS).version(),
+                "problems", weeks.timetable().course().weeks().get(number - 1).problems(),
+                "mostProblems", MOST_PROBLEMS,
+                "isMarked", new Marks(set.course(), files.ofWeek(number)).areThere(),
+                "archive",
+                        given.ofWeek(number)
+                                .map(GivenOut.Sheets::shown)
+                                .reduce((one, later) -> later)
+                                .orElse(""),
+                "hasDecisions", set.course().isThere(CourseFolder.DECISIONS),
+                "hasReceived", set.course().isThere(CourseFolder.RECEIVED),
+                "due",
+                        ReceivedList.time(weeks.due(number))
+                                .map(LocalDateTime::toString)
+                                .orElse(""),
                 "work", GiveOutPlace.shown(work.standing(PAGE + number)));
         return frame.page(Reply.FINE, call, WeeksPlace.PLACE, "week", values);
+    }
+
+    /** Keeps what a week is called and how many problems it has; everything else of the file stays as it is. */
+    Reply about(Call call) {
+        int number = number(call);
+        CoursePlan course = weeks.timetable().course();
+        CoursePlan.Week week = course.weeks().get(number - 1);
+        Course.Kept now = set.course().read(CourseFolder.WEEKS);
+        String title = call.form().text("title");
+        int problems = call.form().number("problems", 1, MOST_PROBLEMS, week.problems());
+        String text = now.text();
+        try {
+            if (!title.equals(week.title())) {
+                text = with(text, number, "title", title);
+            }
+            if (problems != week.problems()) {
+                text = with(text, number, "problems", problems == course.problems() ? "" : Integer.toString(problems));
+            }
+            weeks.check(text);
+            set.course().write(CourseFolder.WEEKS, text, call.form().text("seen"));
+            return frame.goOn("/" + PAGE + number, WeeksPlace.kept(weeks, given));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, WeeksPlace.PLACE, say("desk.weeks.unfit"), unfit);
+        } catch (Course.Stale stale) {
+            return frame.stale(call, WeeksPlace.PLACE, stale, text);
+        }
+    }
+
+    private static String with(String text, int week, String key, String value) {
+        return PlanText.of(CourseFolder.WEEKS, text)
+                .withInItem("weeks", week - 1, key, value)
+                .text();
     }
 
     /** The sheet of a seat, or its key. */

@@ -16,6 +16,7 @@ import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.Timetable;
+import ampersheet.source.Told;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -32,11 +33,13 @@ final class WeeksPlace {
 
     private final CourseSet set;
     private final CourseWeeks weeks;
+    private final GivenOut given;
     private final Frame frame;
 
-    WeeksPlace(CourseSet set, CourseWeeks weeks, Frame frame) {
+    WeeksPlace(CourseSet set, CourseWeeks weeks, GivenOut given, Frame frame) {
         this.set = set;
         this.weeks = weeks;
+        this.given = given;
         this.frame = frame;
     }
 
@@ -201,12 +204,23 @@ final class WeeksPlace {
         try {
             weeks.check(typed);
             set.course().write(CourseFolder.WEEKS, typed, call.form().text("seen"));
-            return frame.goOn(HERE, List.of(say("desk.weeks.kept")));
+            return frame.goOn(HERE, kept(weeks, given));
         } catch (DiagnosticException unfit) {
             return show(call, Reply.NOT_FITTING, Optional.of(typed), unfit.diagnostics());
         } catch (Course.Stale stale) {
             return frame.stale(call, PLACE, stale, typed);
         }
+    }
+
+    /** What there is to tell when the weeks were changed. */
+    static List<String> kept(CourseWeeks weeks, GivenOut given) {
+        List<String> told = new ArrayList<>(List.of(say("desk.weeks.kept")));
+        List<String> otherwise =
+                given.madeOtherwise(weeks).stream().map(String::valueOf).toList();
+        if (!otherwise.isEmpty()) {
+            told.add(count("desk.weeks.otherwise", otherwise.size(), "weeks", Told.all(otherwise)));
+        }
+        return told;
     }
 
     Reply undo() {

@@ -80,15 +80,6 @@ public record CourseFolder(Path folder) {
         return new Made(made().resolve(WEEK + number));
     }
 
-    public Path marks() {
-        return made().resolve("marks");
-    }
-
-    /** The table of marks before the last time. */
-    public Path marksBefore() {
-        return made().resolve("marks-before.csv");
-    }
-
     /**
      * Where lies what is made of one set.
      *
@@ -116,6 +107,16 @@ public record CourseFolder(Path folder) {
 
         public Path exchange() {
             return folder.resolve("exchange.zip");
+        }
+
+        /** What became of the answers to it. */
+        public Path marks() {
+            return folder.resolve("marks");
+        }
+
+        /** The table of marks before the last time. */
+        public Path marksBefore() {
+            return folder.resolve("marks-before.csv");
         }
     }
 }

@@ -39,7 +39,7 @@ final class ClassMarking {
         this.privacy = task.pseudonyms() ? Privacy.of(task.roster(), language) : Privacy.none(language);
         this.seats = new Seats(task.roster());
         this.decisions = task.decisions()
-                .map(list -> DecisionBook.read(list.file(), list.text()))
+                .map(list -> DecisionBook.read(list.file(), list.text(), task.sheets()))
                 .orElseGet(DecisionBook::none);
         AnswerFolder folder = folder(task.answers());
         ReceivedList received = task.received()

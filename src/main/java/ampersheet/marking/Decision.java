@@ -11,7 +11,8 @@ import java.util.Optional;
  * @param question as the sheet calls it; empty where a file is meant
  * @param answer as it was typed when she decided; empty where that makes no difference
  * @param file empty where no file is meant
- * @param sheet the ID as it is written in that file; empty where it makes no difference
+ * @param sheet the ID as it is written in that file, or of the sheet on which the answer stands; empty where it makes
+ *     no difference
  * @param value the mark, or how the answer is to be read
  * @param reason for whoever asks
  */

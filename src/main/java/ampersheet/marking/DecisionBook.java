@@ -3,12 +3,16 @@ package ampersheet.marking;
 import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.sheet.ClassSheets;
+import ampersheet.sheet.SheetId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /** The instructor's decisions while a class is marked: which fit what came in, and which no longer do. */
@@ -18,6 +22,9 @@ final class DecisionBook {
 
     private final String list;
     private final List<Decision> decisions;
+    /** Lines about other sheets than those at hand: one list holds for all weeks of a course. */
+    private final Set<Integer> elsewhere;
+
     private final TreeSet<Integer> fitting = new TreeSet<>();
     private final Map<Integer, String> misfits = new LinkedHashMap<>();
     private final List<LeftOut> leftOut = new ArrayList<>();
@@ -26,22 +33,38 @@ final class DecisionBook {
     private record LeftOut(Decision decision, Standing.Item item) {}
 
     /** @param list the file it stands in, as its reader knows it */
-    DecisionBook(String list, List<Decision> decisions) {
+    private DecisionBook(String list, List<Decision> decisions, Set<Integer> elsewhere) {
         this.list = list;
         this.decisions = List.copyOf(decisions);
+        this.elsewhere = elsewhere;
     }
 
     static DecisionBook none() {
-        return new DecisionBook("", List.of());
+        return new DecisionBook("", List.of(), Set.of());
     }
 
-    static DecisionBook read(String file, String text) {
-        return new DecisionBook(file, DecisionsReader.read(file, text));
+    /** @param sheets those that are marked */
+    static DecisionBook read(String file, String text, ClassSheets sheets) {
+        List<Decision> decisions = DecisionsReader.read(file, text);
+        TreeSet<Integer> elsewhere = new TreeSet<>();
+        decisions.stream()
+                .filter(one -> SheetId.set(one.sheet()).isPresent() && !isOf(sheets, one.sheet()))
+                .forEach(one -> elsewhere.add(one.line()));
+        return new DecisionBook(file, decisions, elsewhere);
+    }
+
+    private static boolean isOf(ClassSheets sheets, String id) {
+        try {
+            sheets.readId(id);
+            return true;
+        } catch (DiagnosticException other) {
+            return false;
+        }
     }
 
     /** The same decisions for a trial, of which nothing is noted. */
     DecisionBook trial() {
-        DecisionBook trial = new DecisionBook(list, decisions);
+        DecisionBook trial = new DecisionBook(list, decisions, elsewhere);
         trial.leftOut.addAll(leftOut);
         return trial;
     }
@@ -50,8 +73,19 @@ final class DecisionBook {
         return decisions.isEmpty();
     }
 
+    /** Those on other sheets among them. */
     List<Decision> all() {
         return decisions;
+    }
+
+    /** What the sheets at hand are marked by, and what should be looked at because it fits nothing any more. */
+    List<Decision> ofTheseSheets() {
+        return decisions.stream().filter(one -> !isElsewhere(one)).toList();
+    }
+
+    /** What was decided of a file may be about an ID of other sheets; if that file is there, it is of these. */
+    private boolean isElsewhere(Decision decision) {
+        return elsewhere.contains(decision.line()) && !fits(decision);
     }
 
     boolean fits(Decision decision) {
@@ -86,6 +120,7 @@ final class DecisionBook {
         for (Decision one : decisions) {
             boolean meant = !one.kind().isOfFile()
                     && one.kind() != Decision.Kind.LEAVE_OUT
+                    && !elsewhere.contains(one.line())
                     && one.seat() == seat
                     && one.question().equals(question);
             if (!meant) {
@@ -143,8 +178,8 @@ final class DecisionBook {
 
     /** Those that change nothing, because what they were made on is no longer there. */
     List<Diagnostic> misfits() {
-        return decisions.stream()
-                .filter(one -> !fitting.contains(one.line()))
+        return ofTheseSheets().stream()
+                .filter(one -> !fits(one))
                 .map(one -> Diagnostic.error(
                         new Place(list, one.line(), 0, ""),
                         say("folder.decision.misfit", "why", misfits.getOrDefault(one.line(), absent(one))),

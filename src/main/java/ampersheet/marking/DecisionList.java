@@ -19,6 +19,8 @@ public final class DecisionList {
     /** By which a decision is known to be of an open matter; a list of her own form may lack some. */
     private static final List<String> SAME = List.of("seat", "question", "answer", "file");
 
+    private static final String SHEET = "sheet";
+
     private DecisionList() {}
 
     /**
@@ -57,13 +59,7 @@ public final class DecisionList {
         /** By which the same line is known in a table that was made later. */
         public String key() {
             return String.join(
-                    "\u001f",
-                    cell("seat"),
-                    cell("sheet"),
-                    cell("question"),
-                    cell("answer"),
-                    cell("file"),
-                    cell("line"));
+                    "\u001f", cell("seat"), cell(SHEET), cell("question"), cell("answer"), cell("file"), cell("line"));
         }
     }
 
@@ -83,13 +79,14 @@ public final class DecisionList {
 
     /** What was decided, by the matters it was decided of; a list is read once for all of them. */
     public static final class Decided {
-        private final Map<List<String>, String> byMatter = new LinkedHashMap<>();
+        private final Map<List<String>, Map<String, String>> byMatter = new LinkedHashMap<>();
 
         private Decided(String list) {
             for (Open one : open(list)) {
                 if (!one.cell("decision").isEmpty()) {
                     String value = one.cell("value");
-                    byMatter.putIfAbsent(matter(one), one.cell("decision") + (value.isEmpty() ? "" : " " + value));
+                    byMatter.computeIfAbsent(matter(one), first -> new LinkedHashMap<>())
+                            .putIfAbsent(one.cell(SHEET), one.cell("decision") + (value.isEmpty() ? "" : " " + value));
                 }
             }
         }
@@ -100,7 +97,8 @@ public final class DecisionList {
 
         /** Empty if nothing was. */
         public Optional<String> of(Open open) {
-            return Optional.ofNullable(byMatter.get(matter(open)));
+            Map<String, String> bySheet = byMatter.getOrDefault(matter(open), Map.of());
+            return Optional.ofNullable(bySheet.getOrDefault(open.cell(SHEET), bySheet.get("")));
         }
     }
 

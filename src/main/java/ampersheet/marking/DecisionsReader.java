@@ -3,6 +3,7 @@ package ampersheet.marking;
 import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.sheet.SheetId;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.SafeCsv;
@@ -27,7 +28,8 @@ final class DecisionsReader {
     private final TextLines lines;
     private final CsvRows table;
     private final List<Decision> decisions = new ArrayList<>();
-    private final Map<String, Integer> lineOf = new TreeMap<>();
+    /** By what is decided, and by the sheets for which it holds; empty for all. */
+    private final Map<String, Map<String, Integer>> lineOf = new TreeMap<>();
 
     private DecisionsReader(String file, String text) {
         this.lines = TextLines.ofOwn(file, text);
@@ -157,7 +159,14 @@ final class DecisionsReader {
                 ? decision.file() + "\t" + decision.sheet() + "\t" + decision.seat()
                 : (decision.kind() == Decision.Kind.LEAVE_OUT ? "all" : Integer.toString(decision.seat())) + "\t"
                         + decision.question();
-        Integer earlier = lineOf.putIfAbsent(subject, decision.line());
+        String set =
+                decision.kind().isOfFile() ? "" : SheetId.set(decision.sheet()).orElse("");
+        Map<String, Integer> known = lineOf.computeIfAbsent(subject, first -> new TreeMap<>());
+        Integer earlier = known.getOrDefault(set, known.get(""));
+        if (earlier == null && set.isEmpty() && !known.isEmpty()) {
+            earlier = known.values().iterator().next();
+        }
+        known.putIfAbsent(set, decision.line());
         if (earlier != null) {
             lines.fault(
                     decision.line(),

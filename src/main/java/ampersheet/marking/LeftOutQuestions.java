@@ -24,7 +24,7 @@ final class LeftOutQuestions {
      */
     static void find(DecisionBook decisions, ClassSheets sheets, Roster roster) {
         int first = roster.seats().isEmpty() ? 1 : roster.seats().get(0).number();
-        for (Decision decision : decisions.all()) {
+        for (Decision decision : decisions.ofTheseSheets()) {
             if (decision.kind() != Decision.Kind.LEAVE_OUT) {
                 continue;
             }

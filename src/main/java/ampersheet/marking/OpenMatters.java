@@ -124,13 +124,13 @@ final class OpenMatters {
     }
 
     private void decided(DecisionBook decisions) {
-        if (decisions.isEmpty()) {
+        if (decisions.ofTheseSheets().isEmpty()) {
             return;
         }
         blocks.add(new Heading(2, language.say("report.decided")));
         blocks.add(new Prose(language.say("report.decided.legend")));
         List<List<Cell>> rows = new ArrayList<>();
-        for (Decision one : decisions.all()) {
+        for (Decision one : decisions.ofTheseSheets()) {
             rows.add(cells(
                     one.seat() == 0 ? language.say("report.decided.everyone") : who(one.seat()),
                     one.question().isEmpty() ? one.file() : one.question(),

@@ -30,6 +30,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
@@ -67,10 +68,23 @@ final class ArchiveReader {
         return WithinMemory.of(file, this::readWhole);
     }
 
+    /** No table is unpacked for it. */
+    Plan readPlan() {
+        return WithinMemory.of(file, () -> {
+            unpack(List.of(IssuedArchive.FORM_FILE, IssuedArchive.PLAN, IssuedArchive.LOGO)::contains);
+            requireForm();
+            return plan();
+        });
+    }
+
+    private Plan plan() {
+        return PlanReader.read(shown(IssuedArchive.PLAN), text(IssuedArchive.PLAN), this::beside);
+    }
+
     private ArchivedClass readWhole() {
-        unpack();
+        unpack(name -> true);
         requireForm();
-        Plan written = PlanReader.read(shown(IssuedArchive.PLAN), text(IssuedArchive.PLAN), this::beside);
+        Plan written = plan();
         Plan plan = Optional.ofNullable(texts.get(IssuedArchive.SEED))
                 .map(text -> written.drawnWith(
                         Secret.read(text).orElseThrow(() -> refusal(IssuedArchive.SEED, say("plan.archive.no-seed")))))
@@ -105,7 +119,7 @@ final class ArchiveReader {
 
     // Unpacking
 
-    private void unpack() {
+    private void unpack(Predicate<String> wanted) {
         try {
             SourceFile.requireOrdinary(path, LARGEST_FILE, SourceFile.Links.FOLLOWED);
             try (ZipFile zip = new ZipFile(path.toFile(), StandardCharsets.UTF_8)) {
@@ -115,7 +129,7 @@ final class ArchiveReader {
                 Enumeration<? extends ZipEntry> entries = zip.entries();
                 while (entries.hasMoreElements()) {
                     ZipEntry entry = entries.nextElement();
-                    if (!entry.isDirectory()) {
+                    if (!entry.isDirectory() && wanted.test(entry.getName())) {
                         take(zip, entry);
                     }
                 }

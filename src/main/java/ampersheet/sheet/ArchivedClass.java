@@ -32,6 +32,15 @@ public record ArchivedClass(
         return new ArchiveReader(file).read();
     }
 
+    /**
+     * What an archive's sheets are of, without reading them.
+     *
+     * @throws ampersheet.diagnostic.DiagnosticException with what is wrong with it
+     */
+    public static Plan plan(Path file) {
+        return new ArchiveReader(file).readPlan();
+    }
+
     Optional<ArchivedSheet> sheet(int seat) {
         int at = placeOf(seat);
         return at < sheets.size() && sheets.get(at).id().seat() == seat

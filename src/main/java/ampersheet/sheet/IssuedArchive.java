@@ -26,6 +26,7 @@ import java.util.TreeMap;
  * and templates alone would lead to others.
  */
 public final class IssuedArchive {
+    private static final String ENDING = ".zip";
     static final String FORM_FILE = "form.txt";
     static final String FORM = "1";
     static final String READ_ME = "READ-ME.txt";
@@ -67,7 +68,13 @@ public final class IssuedArchive {
      */
     public static String fileName(ProblemSet set) {
         SheetId id = set.id(1);
-        return "issued-" + id.plan() + id.templates() + ".zip";
+        return "issued-" + id.plan() + id.templates() + ENDING;
+    }
+
+    /** What the sheet IDs of an archive begin with, by its name; whatever stands there if it has another one. */
+    public static String set(String fileName) {
+        String stem = fileName.endsWith(ENDING) ? fileName.substring(0, fileName.length() - ENDING.length()) : fileName;
+        return stem.substring(stem.lastIndexOf('-') + 1);
     }
 
     /**

@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import static ampersheet.source.Told.say;
 
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.source.Faults;
@@ -191,6 +192,68 @@ public final class PlanText {
             }
         }
         return edited(changed, told);
+    }
+
+    /**
+     * A key of one item of a list, such as a week of a course.
+     *
+     * @param value empty to leave the key out
+     * @throws DiagnosticException if the item's keys do not stand in lines of their own
+     */
+    public Edited withInItem(String list, int at, String key, String value) {
+        Yaml item = root.value(list)
+                .filter(Yaml.Sequence.class::isInstance)
+                .map(items -> ((Yaml.Sequence) items).items().get(at))
+                .orElseThrow(() -> unlisted(root.place()));
+        if (!(item instanceof Yaml.Mapping written) || written.flow()) {
+            throw unlisted(item.place());
+        }
+        Yaml.Entry first = written.entries().get(0);
+        Optional<Yaml.Entry> known = written.entries().stream()
+                .filter(entry -> entry.key().text().equals(key))
+                .findFirst();
+        boolean stays = known.isEmpty() || !known.get().equals(first) || !value.isEmpty();
+        if (!stays || !isOneLine(first) || !known.map(this::isOneLine).orElse(true)) {
+            throw unlisted(item.place());
+        }
+        List<String> changed = new ArrayList<>(lines);
+        String indent = " ".repeat(first.key().place().column() - 1);
+        String wanted = key + ": " + quoted(value);
+        if (known.isPresent()) {
+            int line = known.get().key().place().line() - 1;
+            String before = lines.get(line).substring(0, indent.length());
+            int comment = comment(lines.get(line));
+            String noted = comment < 0 ? "" : lines.get(line).substring(comment);
+            changed.remove(line);
+            if (!value.isEmpty()) {
+                changed.add(line, before + wanted + (noted.isEmpty() ? "" : "   " + noted));
+            } else if (!noted.isEmpty()) {
+                changed.add(line, indent + noted);
+            }
+        } else if (!value.isEmpty()) {
+            changed.add(first.key().place().line(), indent + wanted);
+        }
+        return edited(changed, List.of());
+    }
+
+    /** Whether a key and its value fill a line that begins with the key. */
+    private boolean isOneLine(Yaml.Entry entry) {
+        int line = entry.key().place().line() - 1;
+        int column = entry.key().place().column() - 1;
+        return entry.value() instanceof Yaml.Scalar value
+                && value.place().line() - 1 == line
+                && lines.get(line).substring(0, column).matches("\\s*(-\\s+)?")
+                && (line + 1 == lines.size() || isComment(lines.get(line + 1)) || startsKey(line + 1, column));
+    }
+
+    /** Whether a value above has ended: what goes on in the next line is indented further than its key. */
+    private boolean startsKey(int line, int column) {
+        return indentOf(lines.get(line)).length() <= column;
+    }
+
+    private static DiagnosticException unlisted(Place place) {
+        return new DiagnosticException(Diagnostic.error(
+                place, say("plan.text.unlisted"), say("plan.text.unlisted.expected"), say("plan.text.unlisted.next")));
     }
 
     private int beforeProblems() {

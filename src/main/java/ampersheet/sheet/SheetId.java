@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import java.util.Objects;
+import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
@@ -42,6 +43,14 @@ public record SheetId(String plan, String templates, int seat) {
         if (seat < 1 || seat > LAST_SEAT) {
             throw new IllegalArgumentException("seats are numbered from 1 to " + LAST_SEAT + ": " + seat);
         }
+    }
+
+    /**
+     * What all IDs of one set of sheets begin with, of one as it is typed; empty for anything but a whole ID without a
+     * slip.
+     */
+    public static Optional<String> set(String typed) {
+        return SheetIdReader.set(typed);
     }
 
     /** As printed: the five characters of the set, the seat, the check character. */

@@ -9,6 +9,7 @@ import ampersheet.source.Told;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
@@ -91,6 +92,22 @@ final class SheetIdReader {
                             : hint(near));
         }
         throw refusal(typed, 0, say("plan.sheet-id.zeros"), hint(near));
+    }
+
+    /** What an ID begins with, of whatever sheets; empty for anything else. */
+    static Optional<String> set(String typed) {
+        String characters;
+        try {
+            characters = significant(typed);
+        } catch (DiagnosticException other) {
+            return Optional.empty();
+        }
+        boolean isLong = characters.length() > MOST_CHARACTERS;
+        if (isLong || characters.length() < SET_CHARACTERS + 2 || !CheckCharacter.fits(characters)) {
+            return Optional.empty();
+        }
+        String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
+        return isSeat(digits) ? Optional.of(characters.substring(0, SET_CHARACTERS)) : Optional.empty();
     }
 
     private static boolean isSeat(String digits) {

@@ -83,17 +83,21 @@ class CourseAtTheDeskTest {
     }
 
     private String make(String what) throws Exception {
+        return make("/weeks/make?week=2", "what=" + what, "/weeks/week?week=2");
+    }
+
+    private String make(String path, String form, String shownAt) throws Exception {
         client.send(
-                HttpRequest.newBuilder(URI.create(base + "/weeks/make?week=2"))
+                HttpRequest.newBuilder(URI.create(base + path))
                         .header("Origin", base)
                         .header("Content-Type", "application/x-www-form-urlencoded")
-                        .POST(HttpRequest.BodyPublishers.ofString("what=" + what))
+                        .POST(HttpRequest.BodyPublishers.ofString(form))
                         .build(),
                 BodyHandlers.discarding());
         String page = "class=\"work running\"";
         for (int i = 0; page.contains("class=\"work running\"") && i < PATIENCE.toSeconds() * 4; i++) {
             Thread.sleep(250);
-            page = get(URI.create(base + "/weeks/week?week=2"));
+            page = get(URI.create(base + shownAt));
         }
         assertTrue(page.contains("class=\"work done\""), page);
         return page;
@@ -111,9 +115,44 @@ class CourseAtTheDeskTest {
         run("issue", file, "--week", 2, "--roster", roster, "--out", again.resolve("class"), "--threads", 1);
         run("practice", file, "--week", 2, "--out", again.resolve("practice.html"));
         run("handout", file, "--week", 2, "--roster", roster, "--out", again.resolve("handout.pdf"));
+        assertSame(made, again, 10);
+        whatIsMarkedIsTheSame(made, again);
+    }
+
+    private void whatIsMarkedIsTheSame(Path made, Path again) throws Exception {
+        Path answers = Files.createDirectories(course.resolve("answers"));
+        String sheet = Files.readString(made.resolve("class/sheets/seat-001.md"));
+        String id = sheet.replaceAll("(?s).*?([0-9A-Z]{5}-[0-9]{3,}-[0-9A-Z]).*", "$1");
+        Files.writeString(answers.resolve("ada.csv"), "sheet,question,answer\n" + id + ",q1a,2 V\n");
+        make("/take-in/mark", "", "/take-in");
+        Path marked = made.resolve("marks");
+        String page = get(URI.create(base + "/weeks/week?week=2"));
+        String archive = page.replaceAll("(?s).*mark answers --issued-with (\\S+).*", "$1");
+        assertTrue(page.contains(archive + " --roster class.csv --out made/week-2/marks --also xlsx,semicolons"), page);
+        run(
+                "mark",
+                answers,
+                "--issued-with",
+                course.resolve(archive),
+                "--plan",
+                course.resolve("course.yaml"),
+                "--week",
+                2,
+                "--roster",
+                course.resolve("class.csv"),
+                "--out",
+                again.resolve("marks"),
+                "--also",
+                "xlsx,semicolons");
+        assertSame(marked, again.resolve("marks"), 8);
+        run("course", course.resolve("made"), "--out", folder.resolve("all"));
+        assertTrue(Files.readString(folder.resolve("all/course.html")).contains("week-2"));
+    }
+
+    private static void assertSame(Path made, Path again, int least) throws IOException {
         try (Stream<Path> files = Files.walk(made)) {
             List<Path> all = files.filter(Files::isRegularFile).toList();
-            assertTrue(all.size() > 10, all.toString());
+            assertTrue(all.size() > least, all.toString());
             for (Path one : all) {
                 Path same = again.resolve(made.relativize(one));
                 assertArrayEquals(Files.readAllBytes(one), Files.readAllBytes(same), one.toString());

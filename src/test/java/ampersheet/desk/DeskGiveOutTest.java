@@ -97,11 +97,11 @@ class DeskGiveOutTest {
         String made = done();
         String lies = "On this computer it lies at " + folder.toRealPath().resolve("made/practice.html") + "<";
         assertTrue(made.contains(lies), made);
-        assertEquals(1, made.split("Open made/practice.html", -1).length - 1, made);
+        assertEquals(1, made.split("Save made/practice.html", -1).length - 1, made);
         make("count", "who", "copies", "copies", "1", "keys", "none", "no-host", "yes");
         String both = done();
         assertTrue(both.contains("How much paper it takes: done"), both);
-        assertTrue(both.contains("The practice page: done") && both.contains("Open made/practice.html"), both);
+        assertTrue(both.contains("The practice page: done") && both.contains("Save made/practice.html"), both);
         assertTrue(both.contains(lies), both);
     }
 

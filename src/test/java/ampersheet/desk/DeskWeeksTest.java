@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.sheet.SheetId;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -155,9 +156,138 @@ class DeskWeeksTest {
         Files.writeString(
                 folder.resolve("course.yaml"), COURSE.replace("new: [{template: v", "new: [{count: 2, template: v"));
         assertTrue(desk.get("/weeks/week?week=2").contains("older than what this week asks"));
+        assertTrue(desk.get("/give-out").contains("href=\"/weeks/week?week=2#there\">made/week-2</a>"));
+        String renamed = COURSE.replace("title: Lanterns", "title: Lamps");
+        String kept = follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", renamed));
+        assertTrue(kept.contains("Week 2 was made before with other numbers"), kept);
+        String back = follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", COURSE));
+        assertFalse(back.contains("made before with other numbers"), back);
+        assertTrue(back.contains("Another title, seed or number of seats gives everybody other numbers"), back);
         String in = desk.get("/take-in");
         assertTrue(in.contains("made/week-2/class/keys/issued-"), "it can be marked");
         assertTrue(in.contains("at <a href=\"/weeks\">Weeks</a>"), in);
+    }
+
+    private String id(int week, int seat) throws IOException {
+        String sheet = desk.get("/weeks/sheet?week=" + week + "&seat=" + seat);
+        Matcher id = SheetId.PRINTED.matcher(sheet);
+        while (id.find()) {
+            if (SheetId.set(id.group()).isPresent()) {
+                return id.group();
+            }
+        }
+        throw new AssertionError("no ID on " + sheet);
+    }
+
+    private Path marks(int week, String table) {
+        return folder.resolve("made/week-" + week + "/marks/" + table);
+    }
+
+    private String taken(String page) {
+        assertTrue(page.contains("class=\"work done\""), page);
+        return page;
+    }
+
+    private String hidden(String page, String name) {
+        Matcher value =
+                Pattern.compile("name=\"" + name + "\" value=\"([^\"]*)\"").matcher(page);
+        assertTrue(value.find(), page);
+        return value.group(1);
+    }
+
+    @Test
+    void marksOfEachWeekLieApartAndWhatIsDecidedOfOneOutlivesTheOther() throws Exception {
+        course();
+        for (int week = 1; week <= 2; week++) {
+            make("/weeks/make?week=" + week, "what", "pages");
+            until("/weeks/week?week=" + week);
+            desk.send(
+                    "/take-in/files",
+                    "evening-" + week + ".csv",
+                    "sheet,question,answer\n" + id(week, 1) + ",q1a,\"1,234 V\"\n" + id(week, 2) + ",q1a,2 V\n");
+            String in = desk.get("/take-in");
+            assertTrue(
+                    in.contains(" selected>Week " + week + ": Lanterns")
+                            && in.contains("/week-" + week + "/class/keys/"),
+                    "the sheets of what came in last: " + in);
+            make("/take-in/mark");
+            taken(until("/take-in"));
+        }
+        String first = Files.readString(marks(1, "marks.csv"));
+        String second = desk.get("/take-in");
+        assertTrue(second.contains("href=\"/made/week-2/marks/report.html\""), second);
+        assertTrue(
+                second.contains("2 answers are of Week 1: Lanterns: One lamp, 2026-03-02, and marked there."), second);
+        assertTrue(second.contains("1 to decide") && !second.contains("evening-1.csv:"), second);
+
+        String archive = second.replaceAll("(?s).*name=\"archive\" value=\"(made/week-1/[^\"]*)\".*", "$1");
+        follow(desk.post("/take-in/choose", "archive", archive));
+        String chosen = desk.get("/take-in");
+        assertTrue(chosen.contains("href=\"/made/week-1/marks/report.html\""), "kept until something else comes in");
+        String form = chosen.substring(chosen.indexOf("action=\"/take-in/decide\""));
+        String[] one = {
+            "archive",
+            archive,
+            "key",
+            hidden(form, "key"),
+            "seen",
+            hidden(form, "seen"),
+            "decision",
+            "mark",
+            "value",
+            "1",
+            "reason",
+            "by hand"
+        };
+        assertTrue(follow(desk.post("/take-in/decide", one)).contains("Decided: mark 1."));
+        make("/take-in/mark", "archive", archive);
+        taken(until("/take-in"));
+        String decided = Files.readString(marks(1, "marks.csv"));
+        assertFalse(decided.equals(first), decided);
+        assertTrue(Files.readString(marks(1, "changes.csv")).contains("Ayo"), "compared with its own earlier marks");
+
+        String other = Files.readString(marks(2, "marks.csv"));
+        make("/take-in/mark", "archive", hidden(second, "archive"));
+        String told = taken(until("/take-in"));
+        assertEquals(other, Files.readString(marks(2, "marks.csv")), "the same words in another week stay undecided");
+        assertFalse(told.contains("no longer fits"), told);
+        assertEquals(decided, Files.readString(marks(1, "marks.csv")));
+    }
+
+    @Test
+    void whatNeedsItsScriptIsSavedAndThePageThatSawItMadeIsBroughtUpToDateOnce() throws Exception {
+        course();
+        make("/weeks/make?week=2", "what", "practice");
+        done();
+        String part = desk.get("/give-out/progress", "HX-Request: true\r\n");
+        assertTrue(part.contains("HX-Trigger-After-Swap: work-ended"), part);
+        assertFalse(part.contains("hx-get"), "it is not asked again");
+        String page = desk.get("/weeks/week?week=2");
+        assertTrue(page.contains(">Save made/week-2/practice.html</a>"), page);
+        assertTrue(page.contains(">Save practice.html</a>"), page);
+        assertTrue(desk.get("/made/week-2/practice.html").contains("attachment; filename=\"practice.html\""));
+    }
+
+    @Test
+    void titleAndProblemsOfAWeekAreKeptInTheTextWithItsCommentsWhereTheTextIsOfLines() throws Exception {
+        Files.writeString(folder.resolve("course.yaml"), COURSE.replace("One lamp\n", "One lamp   # as in the book\n"));
+        String page = desk.get("/weeks/week?week=1");
+        String seen = hidden(page.substring(page.indexOf("/weeks/about")), "seen");
+        String kept = follow(desk.post("/weeks/about?week=1", "seen", seen, "title", "Two: lamps", "problems", "3"));
+        assertTrue(kept.contains("The weeks are kept.") && kept.contains("value=\"Two: lamps\""), kept);
+        String third = "  - date: 2026-03-02\n    problems: 3\n    title: \"Two: lamps\"   # as in the book\n";
+        assertTrue(written().contains(third), written());
+        assertEquals(
+                409, OpenDesk.status(desk.post("/weeks/about?week=1", "seen", seen, "title", "One", "problems", "2")));
+        String now = hidden(kept.substring(kept.indexOf("/weeks/about")), "seen");
+        follow(desk.post("/weeks/about?week=1", "seen", now, "title", "", "problems", "2"));
+        assertTrue(written().contains("  - date: 2026-03-02\n    # as in the book\n    new:"), written());
+        Files.writeString(
+                folder.resolve("course.yaml"),
+                COURSE.replaceAll("(?s)  - date: 2026-03-09.*", "  - {date: 2026-03-09, problems: 1}\n"));
+        String braces = desk.post("/weeks/about?week=2", "seen", desk.seen("/weeks"), "title", "Two", "problems", "1");
+        assertEquals(422, OpenDesk.status(braces), braces);
+        assertTrue(braces.contains("its keys do not begin lines"), braces);
     }
 
     private void make(String... pathNamesAndValues) throws IOException {
@@ -167,10 +297,13 @@ class DeskWeeksTest {
     }
 
     private String done() throws Exception {
+        return taken(until("/weeks/week?week=2"));
+    }
+
+    private String until(String path) throws Exception {
         for (int i = 0; i < PATIENCE * 4; i++) {
-            String page = desk.get("/weeks/week?week=2");
+            String page = desk.get(path);
             if (!page.contains("class=\"work running\"")) {
-                assertTrue(page.contains("class=\"work done\""), page);
                 return page;
             }
             Thread.sleep(250);

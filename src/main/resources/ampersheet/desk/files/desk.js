@@ -253,6 +253,7 @@ forms().forEach(restore);
 forms().filter(isRefused).forEach(note);
 tellElsewhere();
 
+const hasFiles = form => [...form.elements].some(one => one.type === "file" && one.value);
 let leaving = false;
 let sending = null;
 /** On the way to another page of the desk, unless what was asked for opens elsewhere. */
@@ -328,6 +329,13 @@ document.addEventListener("click", event => {
     added[0].querySelector("select").focus();
   }
 });
+/** What was being made is there: the rest of the page is to tell of it, too. Files that are chosen would be lost. */
+document.addEventListener("work-ended", () => {
+  if (!forms().some(hasFiles) && unsent.lasts()) {
+    leave();
+    location.reload();
+  }
+});
 window.addEventListener("pageshow", event => {
   leaving = false;
   sending = null;
@@ -341,7 +349,7 @@ window.addEventListener("pageshow", event => {
 // Within the desk nothing is lost that can be put back; files that were chosen and not sent cannot.
 window.addEventListener("beforeunload", event => {
   const others = forms().filter(form => form !== sending);
-  const files = others.some(form => [...form.elements].some(one => one.type === "file" && one.value));
+  const files = others.some(hasFiles);
   const typed = others.some(form => keeps(form) && isChanged(form));
   if (files || typed && !(leaving && unsent.lasts())) {
     event.preventDefault();
