@@ -2,6 +2,7 @@ package ampersheet.browser;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import ampersheet.OnlyDeep;
 import ampersheet.issue.Issue;
 import ampersheet.marking.Marking;
 import ampersheet.page.HomeworkPage;
@@ -67,6 +68,7 @@ class PageKindsTest {
                     + "|answer|answers|sheet|value|step|current|voltage|level|right|wrong)(?![\\p{L}/._-])",
             Pattern.CASE_INSENSITIVE);
 
+    @OnlyDeep
     @Test
     void inGermanNoKindOfPageHasEnglishInItAndAllAreAccessible() throws IOException {
         Chromium.need();

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -258,6 +259,7 @@ class CourseWeekTest {
         return all;
     }
 
+    @OnlyDeep
     @Test
     void aPlanOfItsOwnCanBeTakenAgainToo() throws IOException {
         Files.writeString(course, "title: T\nproblems: [{template: current-limiting/first-current}]\n");
@@ -336,6 +338,7 @@ class CourseWeekTest {
                         .exitCode());
     }
 
+    @OnlyDeep
     @Test
     void whoAsksForMoreToPractiseThanAWeekHasIsToldHowManyThereAreAndGetsThose() throws IOException {
         Path page = folder.resolve("p.html");

@@ -128,6 +128,7 @@ class DeskUnsentTest {
         assertEquals(List.of(), unsent());
     }
 
+    @OnlyDeep
     @Test
     void aTextTypedOverAPlanThatChangedMeanwhileIsShownBesideItAndWritesOverNothing() throws IOException {
         place("set");
@@ -217,6 +218,7 @@ class DeskUnsentTest {
         }
     }
 
+    @OnlyDeep
     @Test
     void ticksStayWhateverIsLookedForLookedAtOrReloaded() {
         List<String> lessons = List.of("current-limiting/one-indicator", "voltage-dividers/loaded-divider");

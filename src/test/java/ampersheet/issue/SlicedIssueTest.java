@@ -80,6 +80,7 @@ class SlicedIssueTest {
         }
     }
 
+    @OnlyDeep
     @Test
     void theyAreSoWithHomeworkPrintsDrawingsAndCautions() throws IOException {
         ProblemSet set = ProblemSet.of(
@@ -102,6 +103,7 @@ class SlicedIssueTest {
         requireSameAsWhole(set(PLAN + "repeats: allowed\nexamples: shared\n"), many, USUAL, 4);
     }
 
+    @OnlyDeep
     @Test
     void theyAreSoWhereAGroupThatIsDealtEvenlyIsCutByASlice() throws IOException {
         Roster many = new Roster(IntStream.rangeClosed(1, 40)

@@ -766,6 +766,7 @@ class PracticePageTest {
         return browser.findElements(By.cssSelector("#aside-choices button"));
     }
 
+    @OnlyDeep
     @Test
     void extraQuestionsAreAnsweredBesideTheProblemAndCanBeHadNoMore() {
         assertFalse(element("aside").isDisplayed(), "not beside the example");
@@ -884,6 +885,7 @@ class PracticePageTest {
         assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
     }
 
+    @OnlyDeep
     @Test
     void twoTabsBothKeepWhatWasTypedInThem() {
         String other = places().get(1);
@@ -930,6 +932,7 @@ class PracticePageTest {
         assertFalse(text("record").contains("1.1 V"), text("record"));
     }
 
+    @OnlyDeep
     @Test
     void progressIsSavedAsAFileThatIsReadByAPersonAndLoadedAgainAfterErasing() throws Exception {
         Path downloads = Files.createDirectories(folder.resolve("downloads"));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.Issue;
 import ampersheet.issue.Output;
@@ -142,6 +143,7 @@ class RepeatsTest {
         }
     }
 
+    @OnlyDeep
     @Test
     void aClassOfThousandsStaysApartWithTheVariantsOfUsualTemplates() {
         Map<String, Integer> variants = Map.of("a", 3469, "b", 2000, "c", 1160, "d", 2310, "e", 90_000, "f", 2000);

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Composer;
@@ -236,6 +237,7 @@ class PdfBookTest {
      * What the page setter prints is read back by another reader of PDF and compared with the document, letter by
      * letter.
      */
+    @OnlyDeep
     @Test
     void everyLetterOfTheDocumentIsOnPaper() throws IOException {
         for (Profile profile : Profile.values()) {
