@@ -39,23 +39,17 @@ final class CommandTree implements Callable<Integer> {
     /** By the names that stand in their annotations, which take long to read. */
     private static final Map<String, Class<? extends Callable<Integer>>> COMMANDS = commands();
 
-    private final Streams streams;
-
     @Spec
     CommandSpec spec;
 
     @Mixin
     HelpOptions help;
 
-    private CommandTree(Streams streams) {
-        this.streams = streams;
-    }
-
     static int run(String[] arguments, Streams streams) {
         Collection<Class<? extends Callable<Integer>>> meant = meant(arguments);
         // Above one command there is nothing to be said but its name.
         Object above =
-                arguments.length > 0 && meant.size() == 1 ? CommandSpec.create().name(NAME) : new CommandTree(streams);
+                arguments.length > 0 && meant.size() == 1 ? CommandSpec.create().name(NAME) : new CommandTree();
         CommandLine line = new CommandLine(above, new Makers(streams));
         meant.forEach(line::addSubcommand);
         PrintWriter out = new PrintWriter(new WithLineFeeds(streams.out()), true);

@@ -44,6 +44,7 @@ record Surroundings(String names, String texts, String folder, boolean windows) 
     }
 
     /** Whether what is said on the stream of errors is seen at once, by somebody at a terminal. */
+    @SuppressWarnings("SystemConsoleNull") // never so on Java 22 and later: there, progress is told too often
     static boolean isTerminal() {
         try {
             String errors = Files.readSymbolicLink(Path.of("/proc/self/fd/2")).toString();

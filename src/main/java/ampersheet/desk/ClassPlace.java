@@ -59,7 +59,6 @@ final class ClassPlace {
 
     /** A list that was pasted or sent as a file. */
     Reply paste(Call call) {
-        Course.Kept now = set.course().read(CourseFolder.CLASS);
         String seen = call.form().text("seen");
         String pasted = call.form().lines("names");
         try {

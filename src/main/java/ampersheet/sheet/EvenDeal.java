@@ -158,7 +158,7 @@ public final class EvenDeal {
                 Held other = held.get(k);
                 int at = one.place.seat() - first;
                 int otherAt = other.place.seat() - first;
-                long more = other.points - one.points;
+                long more = (long) other.points - one.points;
                 if (at != otherAt && more * (sums[at] - sums[otherAt] + more) < 0) {
                     sums[at] += more;
                     sums[otherAt] -= more;

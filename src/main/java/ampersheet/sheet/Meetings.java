@@ -18,7 +18,7 @@ final class Meetings {
     private final CoursePlan course;
     private final List<Met> topics = new ArrayList<>();
 
-    /** @param gap 0 if it does not return */
+    /** A topic and its weeks; its gap is 0 if it does not return. */
     private static final class Met {
         private final Topic topic;
         private final int enters;

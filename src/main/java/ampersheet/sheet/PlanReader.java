@@ -136,7 +136,7 @@ public final class PlanReader {
     /**
      * All keys of a plan.
      *
-     * @param entries reads them, or what stands in their place
+     * @param entriesOf reads them, or what stands in their place
      */
     private Plan keys(
             Fields fields, Order usual, Function<Fields, List<Entry>> entriesOf, Function<Fields, Portion> portionOf) {
