@@ -7,7 +7,6 @@ import ampersheet.issue.Forecast;
 import ampersheet.issue.ForecastWords;
 import ampersheet.sheet.Timetable;
 import ampersheet.sheet.Timetable.SkillWeeks;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -109,9 +108,6 @@ final class ForecastText {
                     joined(skill.gaps()),
                     Integer.toString(skill.templates()));
         }
-        Map<String, Integer> templates = new LinkedHashMap<>();
-        timetable.skills().forEach(skill -> templates.put(skill.skill(), skill.templates()));
-        warnings.addAll(ForecastWords.lonely(templates));
     }
 
     private void row(int widest, String skill, String weeks, String gaps, String templates) {

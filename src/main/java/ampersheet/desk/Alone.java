@@ -26,8 +26,8 @@ final class Alone implements AutoCloseable {
             try {
                 lock = RunLock.ifFree(file);
             } catch (IOException noLocks) {
-                canTell =
-                        false; // a folder that is only read, or a disk without locks: a desk opens over it all the same
+                // A folder that is only read, or a disk without locks: a desk opens over it all the same.
+                canTell = false;
             }
         }
         return lock.isPresent() || !canTell;

@@ -20,7 +20,6 @@ import ampersheet.source.Told;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -86,16 +85,12 @@ final class WeeksPlace {
         for (int week = 1; week <= timetable.size(); week++) {
             all.add(week(timetable, week));
         }
-        Map<String, Integer> templates = new LinkedHashMap<>();
-        timetable.skills().forEach(skill -> templates.put(skill.skill(), skill.templates()));
-        List<String> remarks = new ArrayList<>(ForecastWords.lonely(templates));
-        remarks.addAll(ForecastWords.remarks(timetable));
         return Pages.values(
                 "title", course.common().title(),
                 "code", course.common().language().code(),
                 "figure", html(timetable, CourseFigure.of(timetable), "weeks-"),
                 "narrow", html(timetable, CourseFigure.narrow(timetable), "narrow-"),
-                "remarks", remarks,
+                "remarks", ForecastWords.remarks(timetable),
                 "all", all,
                 "learners", learners,
                 "looked", count("desk.weeks.looked", learners),

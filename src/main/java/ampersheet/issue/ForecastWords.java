@@ -110,17 +110,24 @@ public final class ForecastWords {
         return lines;
     }
 
-    /** Which skills of a plan or a course have one template only. */
+    /** Which skills of a plan have one template only. */
     public static List<String> lonely(Map<String, Integer> templates) {
         return templates.entrySet().stream()
                 .filter(skill -> skill.getValue() == 1)
-                .map(skill -> say("folder.forecast.lonely", "skill", skill.getKey()))
+                .map(skill -> lonely(skill.getKey()))
                 .toList();
+    }
+
+    private static String lonely(String skill) {
+        return say("folder.forecast.lonely", "skill", skill);
     }
 
     /** What of the weeks had better be looked at, whatever sheets are drawn. */
     public static List<String> remarks(Timetable timetable) {
         List<String> remarks = new ArrayList<>();
+        timetable.skills().stream()
+                .filter(skill -> skill.templates() == 1)
+                .forEach(skill -> remarks.add(lonely(skill.skill())));
         for (SkillWeeks skill : timetable.skills()) {
             boolean last = skill.weeks().get(0) == timetable.size();
             if (skill.weeks().size() == 1) {
