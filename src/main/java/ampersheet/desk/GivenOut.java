@@ -33,8 +33,13 @@ final class GivenOut {
     private Last last = new Last("", Optional.empty());
     private Picked picked = new Picked("", "");
 
-    /** @param of the state of the archive from which it was read */
-    private record Heading(String of, String title, String date) {}
+    /**
+     * What the plan of an archive says of its sheets.
+     *
+     * @param of the state of the archive from which it was read
+     * @param due by when they are handed in, in whatever words
+     */
+    private record Heading(String of, String title, String date, String due) {}
 
     /** @param of the state of all answers */
     private record Last(String of, Optional<String> set) {}
@@ -51,8 +56,9 @@ final class GivenOut {
      *
      * @param set with which their IDs begin
      * @param week empty for sheets of the plan
+     * @param due as they were given out
      */
-    record Sheets(Path archive, String shown, String set, OptionalInt week, String title, String date) {
+    record Sheets(Path archive, String shown, String set, OptionalInt week, String title, String date, String due) {
         /** What they are called, without a code; by the place of their archive where that is all there is. */
         String told() {
             if (title.isEmpty()) {
@@ -101,7 +107,8 @@ final class GivenOut {
                 IssuedArchive.set(archive.getFileName().toString()),
                 set.course().weekOf(archive),
                 heading.title(),
-                heading.date());
+                heading.date(),
+                heading.due());
     }
 
     private synchronized Heading heading(Path archive, String shown) {
@@ -117,9 +124,10 @@ final class GivenOut {
     private static Heading read(Path archive, String state) {
         try {
             Plan plan = ArchivedClass.plan(archive);
-            return new Heading(state, plan.title(), plan.heading().date());
+            return new Heading(
+                    state, plan.title(), plan.heading().date(), plan.heading().due());
         } catch (DiagnosticException unfit) {
-            return new Heading(state, "", ""); // whoever marks by it is told why
+            return new Heading(state, "", "", ""); // whoever marks by it is told why
         }
     }
 
@@ -220,8 +228,8 @@ final class GivenOut {
                 .toList();
     }
 
-    /** Archives of a week. */
-    Stream<Sheets> ofWeek(int week) {
-        return all().stream().filter(one -> one.week().equals(OptionalInt.of(week)));
+    /** Those of a week. */
+    static Stream<Sheets> ofWeek(List<Sheets> all, int week) {
+        return all.stream().filter(one -> one.week().equals(OptionalInt.of(week)));
     }
 }

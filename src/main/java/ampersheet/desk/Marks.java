@@ -2,6 +2,7 @@ package ampersheet.desk;
 
 import ampersheet.issue.CourseFolder;
 import ampersheet.marking.DecisionList;
+import ampersheet.sheet.SheetId;
 import ampersheet.source.CellRows;
 import ampersheet.source.SafeCsv;
 import java.nio.charset.StandardCharsets;
@@ -10,21 +11,60 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
-/**
- * The results of marking one set, as they lie in the course.
- *
- * @param made where lies what is made of that set
- */
-record Marks(Course course, CourseFolder.Made made) {
+/** The results of marking the sheets of one archive, as they lie in the course. */
+record Marks(Course course, CourseFolder.Marked at) {
+    private static final String MARKS = "marks.csv";
     private static final int MOST_SHOWN = 500;
     private static final String OPEN = "decide.csv";
     private static final String SET_ASIDE = "set-aside.csv";
     private static final String FEEDBACK = "feedback";
 
+    /**
+     * Where the marks of these sheets go: where the first ones of their set or week lie, or beside them if those are of
+     * other sheets. Marks that do not tell whose they are belong to sheets that are there alone.
+     */
+    static Marks to(Course course, GivenOut.Sheets sheets, List<GivenOut.Sheets> all) {
+        CourseFolder.Made made = sheets.week().isPresent()
+                ? course.files().ofWeek(sheets.week().getAsInt())
+                : course.files().ofPlan();
+        Marks first = new Marks(course, made.marked());
+        Marks beside = new Marks(course, made.marked(sheets.set()));
+        boolean alone = all.stream()
+                .filter(one -> one.week().equals(sheets.week()))
+                .allMatch(one -> one.set().equals(sheets.set()));
+        Set<String> sets = first.sets();
+        boolean free = sets.isEmpty() && !beside.areThere() && (alone || first.holdNothing());
+        return free || sets.contains(sheets.set()) ? first : beside;
+    }
+
+    /** Where they are; those of a week may still lie where versions before put the marks of everything. */
+    static Marks of(Course course, GivenOut.Sheets sheets, List<GivenOut.Sheets> all) {
+        Marks marks = to(course, sheets, all);
+        Marks ofAll = new Marks(course, course.files().ofPlan().marked());
+        return !marks.areThere() && ofAll.sets().contains(sheets.set()) ? ofAll : marks;
+    }
+
+    /** With what the IDs in the table of marks begin. */
+    private Set<String> sets() {
+        Set<String> sets = new TreeSet<>();
+        allRows(MARKS, List.of("sheet")).forEach(row -> SheetId.set(row.get(0)).ifPresent(sets::add));
+        return sets;
+    }
+
+    /** Whether there is nobody whose marks could be written over. */
+    private boolean holdNothing() {
+        Optional<String> written = table(MARKS);
+        List<List<String>> rows = allRows(MARKS, List.of("marks"));
+        return written.isEmpty()
+                || !rows.isEmpty() && rows.stream().allMatch(row -> row.get(0).isEmpty());
+    }
+
     Path folder() {
-        return made.marks();
+        return at.folder();
     }
 
     Path feedbackFolder() {
@@ -37,7 +77,7 @@ record Marks(Course course, CourseFolder.Made made) {
     }
 
     boolean areThere() {
-        return table("marks.csv").isPresent();
+        return table(MARKS).isPresent();
     }
 
     List<String> feedback() {
@@ -79,8 +119,11 @@ record Marks(Course course, CourseFolder.Made made) {
     }
 
     private static List<CellRows.Row> read(String table) {
+        CellRows.Lines lines = CellRows.Lines.of(table);
+        char separator = CellRows.separator(
+                lines, row -> row.names().contains("seat") || row.names().contains("file"));
         try {
-            return CellRows.read(table, ',', 1);
+            return CellRows.read(lines.text(), separator, 1);
         } catch (CellRows.Uneven broken) {
             return List.of(); // somebody else wrote it; marking again mends it
         }

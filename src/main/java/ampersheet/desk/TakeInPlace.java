@@ -18,6 +18,7 @@ import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.ArchivedSheets;
+import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.Roster;
 import ampersheet.source.CellRows;
 import java.nio.file.Path;
@@ -51,7 +52,11 @@ final class TakeInPlace {
         this.received = new Received(set.course());
     }
 
-    /** The sheets at hand, of which the place tells, with what was made of the answers to them. */
+    /**
+     * The sheets at hand, of which the place tells.
+     *
+     * @param marks what was made of the answers to them
+     */
     private record Hand(List<GivenOut.Sheets> all, Optional<GivenOut.Sheets> chosen, Marks marks) {
         OptionalInt week() {
             return chosen.map(GivenOut.Sheets::week).orElse(OptionalInt.empty());
@@ -62,20 +67,48 @@ final class TakeInPlace {
         }
     }
 
+    /**
+     * By when the sheets at hand are to come back.
+     *
+     * @param written in whatever words; empty if nothing is said, or by nobody who can be read
+     * @param kept as the sheets were given out; else as is said now where they are made
+     */
+    private record Due(String written, boolean kept) {
+        /** Where it is one: nothing is guessed of other words. */
+        Optional<LocalDateTime> time() {
+            return ReceivedList.time(written);
+        }
+    }
+
     private Hand hand(String named) {
         List<GivenOut.Sheets> all = given.all();
         Optional<GivenOut.Sheets> chosen = given.named(all, named).or(() -> given.usual(all));
-        CourseFolder files = set.course().files();
-        OptionalInt week = chosen.map(GivenOut.Sheets::week).orElse(OptionalInt.empty());
         return new Hand(
                 all,
                 chosen,
-                new Marks(set.course(), week.isPresent() ? files.ofWeek(week.getAsInt()) : files.ofPlan()));
+                chosen.map(sheets -> Marks.of(set.course(), sheets, all))
+                        .orElseGet(() -> new Marks(
+                                set.course(), set.course().files().ofPlan().marked())));
+    }
+
+    /**
+     * The same for a form, which means the sheets that it names and no others.
+     *
+     * @throws DiagnosticException if they are not there any more
+     */
+    private Hand hand(Form form) {
+        String named = form.text(ARCHIVE);
+        Hand hand = hand(named);
+        if (!named.isEmpty() && given.named(hand.all(), named).isEmpty()) {
+            throw unfit(named, say("desk.sheets.gone"), say("desk.sheets.gone.next"));
+        }
+        return hand;
     }
 
     Reply show(Call call) {
         CourseFolder files = set.course().files();
         Hand hand = hand(call.query().text(ARCHIVE));
+        Due due = due(hand);
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
         List<String> answers = set.course().names(files.answers());
         List<DecisionList.Open> open = hand.marks().open(hand.others());
@@ -92,8 +125,9 @@ final class TakeInPlace {
                 "hasDecisions", decisions.isThere(),
                 "receivedVersion", set.course().read(CourseFolder.RECEIVED).version(),
                 "hasReceived", set.course().isThere(CourseFolder.RECEIVED),
-                "dueWritten", dueWritten(hand.week()),
-                "due", due(hand.week()).map(LocalDateTime::toString).orElse(""),
+                "dueWritten", due.written(),
+                "dueKept", due.kept(),
+                "due", due.time().map(LocalDateTime::toString).orElse(""),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "open", hand.marks().shown(open, decisions.text()),
                 "undecided",
@@ -115,7 +149,12 @@ final class TakeInPlace {
                 "newer", !withoutNames && !known.containsAll(answers),
                 "withoutNames", withoutNames,
                 "elsewhere", elsewhere(hand),
-                "lies", set.course().shown(marks.folder()),
+                "lies",
+                        set.course()
+                                .shown(hand.chosen()
+                                        .map(sheets -> Marks.to(set.course(), sheets, hand.all()))
+                                        .orElse(marks)
+                                        .folder()),
                 "marksAt", marks.address(),
                 "marks", marks.rows("marks.csv", List.of("seat", "name", "marks", "of", "status")),
                 "files", became,
@@ -137,27 +176,43 @@ final class TakeInPlace {
 
     /** Keeps in mind by which sheets what came in is looked at. */
     Reply choose(Call call) {
-        hand(call.form().text(ARCHIVE)).chosen().ifPresent(given::pick);
-        return Reply.to(HERE);
-    }
-
-    /** What plan or week say of it, in whatever words; empty while there is none that can be read. */
-    private String dueWritten(OptionalInt week) {
         try {
-            if (week.isPresent()) {
-                return weeks.due(week.getAsInt());
-            }
-            return set.course().isThere(CourseFolder.PLAN)
-                    ? set.plan().heading().due()
-                    : "";
-        } catch (DiagnosticException broken) {
-            return ""; // the place of the set or of the weeks tells
+            hand(call.form()).chosen().ifPresent(given::pick);
+            return Reply.to(HERE);
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "take-in", say("desk.choose.unfit"), unfit);
         }
     }
 
-    /** The same as a time, where it is one: nothing is guessed of other words. */
-    private Optional<LocalDateTime> due(OptionalInt week) {
-        return ReceivedList.time(dueWritten(week));
+    /** Whether plan or week would make the sheets at hand now, so that what is said there now is said of them. */
+    private boolean isOfNow(GivenOut.Sheets sheets) {
+        try {
+            if (sheets.week().isEmpty()) {
+                return set.course().isThere(CourseFolder.PLAN)
+                        && sheets.set().equals(IssuedArchive.set(IssuedArchive.fileName(set.set())));
+            }
+            int week = sheets.week().getAsInt();
+            return weeks.isThere()
+                    && week <= weeks.timetable().size()
+                    && sheets.set().equals(weeks.code(week));
+        } catch (DiagnosticException broken) {
+            return false; // the place of the set or of the weeks tells
+        }
+    }
+
+    private Due due(Hand hand) {
+        if (!hand.chosen().map(this::isOfNow).orElse(true)) {
+            return new Due(hand.chosen().orElseThrow().due(), true);
+        }
+        try {
+            if (hand.week().isPresent()) {
+                return new Due(weeks.due(hand.week().getAsInt()), false);
+            }
+            boolean isPlanThere = set.course().isThere(CourseFolder.PLAN);
+            return new Due(isPlanThere ? set.plan().heading().due() : "", false);
+        } catch (DiagnosticException broken) {
+            return new Due("", false); // the place of the set or of the weeks tells
+        }
     }
 
     /** A list of when files came in; what it says is looked at when they are marked. */
@@ -189,12 +244,7 @@ final class TakeInPlace {
     Reply mark(Call call) {
         try {
             CourseFolder files = set.course().files();
-            Hand hand = hand(call.form().text(ARCHIVE));
-            Marks marks = hand.marks();
-            for (Path folder : List.of(
-                    files.made(), marks.made().folder(), marks.folder(), marks.feedbackFolder(), files.answers())) {
-                set.course().requireFolder(folder);
-            }
+            Hand hand = hand(call.form());
             Roster roster = set.roster()
                     .orElseThrow(
                             () -> unfit(CourseFolder.CLASS, say("desk.class.missing"), say("desk.class.missing.next")));
@@ -203,6 +253,7 @@ final class TakeInPlace {
             if (!set.course().isFolder(files.answers())) {
                 throw unfit(CourseFolder.ANSWERS, say("desk.mark.answers"), say("desk.mark.answers.next"));
             }
+            marksTo(hand);
             given.pick(sheets);
             boolean pseudonyms = call.form().has("pseudonyms");
             return frame.begun(
@@ -216,20 +267,36 @@ final class TakeInPlace {
         }
     }
 
+    /**
+     * Where marks are written to.
+     *
+     * @throws DiagnosticException if something else lies in the way
+     */
+    private Marks marksTo(Hand hand) {
+        CourseFolder files = set.course().files();
+        Marks marks = Marks.to(set.course(), hand.chosen().orElseThrow(), hand.all());
+        Path place = marks.folder().getParent();
+        for (Path folder : List.of(files.made(), place, marks.folder(), marks.feedbackFolder(), files.answers())) {
+            set.course().requireFolder(folder);
+        }
+        return marks;
+    }
+
     private static DiagnosticException unfit(String file, String problem, String next) {
         return new DiagnosticException(Diagnostic.error(Place.inFile(file), problem, "", next));
     }
 
     private List<String> marked(Hand hand, Roster roster, boolean pseudonyms, Progress progress) {
         CourseFolder files = set.course().files();
-        Marks marks = hand.marks();
-        Path archive = hand.chosen().orElseThrow().archive();
-        Path marksBefore = marks.made().marksBefore();
-        Optional<String> before = marks.table("marks.csv");
+        GivenOut.Sheets sheets = hand.chosen().orElseThrow();
+        Path archive = sheets.archive();
+        Marks marks = marksTo(hand); // what was marked since it was asked for may lie there now
+        Path marksBefore = marks.at().before();
+        Optional<String> before = Marks.of(set.course(), sheets, hand.all()).table("marks.csv");
         before.ifPresent(written -> keepBefore(marksBefore, written));
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
         Course.Kept received = set.course().read(CourseFolder.RECEIVED);
-        Optional<LocalDateTime> due = due(hand.week());
+        Optional<LocalDateTime> due = due(hand).time();
         Marking.Task task = new Marking.Task(
                 files.answers(),
                 new ArchivedSheets(ArchivedClass.read(archive), set.library()),
@@ -250,7 +317,8 @@ final class TakeInPlace {
                                 false,
                                 place -> {})
                         .watchedBy(progress));
-        return told(hand, written.marked(), received.isThere(), before.isPresent());
+        return told(
+                new Hand(hand.all(), hand.chosen(), marks), written.marked(), received.isThere(), before.isPresent());
     }
 
     private static Optional<Marking.NamedText> named(String name, Course.Kept kept) {
@@ -262,10 +330,13 @@ final class TakeInPlace {
         told.add(came(marked));
         if (knowsTimes) {
             String place = hand.week().isPresent() ? say("desk.place.weeks") : say("desk.place.set");
+            Due due = due(hand);
             told.add(
-                    due(hand.week()).isPresent()
+                    due.time().isPresent()
                             ? count("desk.marked.late", marked.late())
-                            : say("desk.marked.late.unknown", "place", place));
+                            : due.kept()
+                                    ? say("desk.marked.late.unknown.kept")
+                                    : say("desk.marked.late.unknown", "place", place));
         }
         List<DecisionList.Open> elsewhere = hand.marks().allOpen().stream()
                 .filter(one -> Marks.isElsewhere(one, hand.others()))
@@ -315,9 +386,17 @@ final class TakeInPlace {
 
     /** Adds a line to the list of decisions; it holds from the next time that is marked. */
     Reply decide(Call call) {
+        try {
+            Hand hand = hand(call.form());
+            hand.chosen().ifPresent(given::pick);
+            return decided(call, hand);
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "take-in", say("desk.decide.unfit"), unfit);
+        }
+    }
+
+    private Reply decided(Call call, Hand hand) {
         Form form = call.form();
-        Hand hand = hand(form.text(ARCHIVE));
-        hand.chosen().ifPresent(given::pick);
         List<DecisionList.Open> open = hand.marks().open(hand.others());
         Optional<DecisionList.Open> on = open.stream()
                 .filter(one -> Course.version(one.key()).equals(form.text("key")))
@@ -326,34 +405,24 @@ final class TakeInPlace {
             return frame.goOn(HERE, List.of(say("desk.decide.gone")));
         }
         Course.Kept now = set.course().read(CourseFolder.DECISIONS);
-        try {
-            List<DecisionList.Open> meant = form.has("alike")
-                    ? Marks.alike(open, on.get(), DecisionList.decided(now.text()))
-                    : List.of(on.get());
-            String list = now.text();
-            for (DecisionList.Open one : meant) {
-                list = DecisionList.with(
-                        CourseFolder.DECISIONS,
-                        list,
-                        one,
-                        form.text("decision"),
-                        form.text("value"),
-                        form.text("reason"));
-            }
-            try {
-                set.course().write(CourseFolder.DECISIONS, list, form.text("seen"));
-            } catch (Course.Stale stale) {
-                return frame.stale(call, "take-in", stale, list);
-            }
-            return frame.goOn(
-                    HERE,
-                    List.of(
-                            meant.size() == 1
-                                    ? say("desk.decided")
-                                    : say("desk.decided.alike", "learners", Integer.toString(meant.size()))));
-        } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "take-in", say("desk.decide.unfit"), unfit);
+        List<DecisionList.Open> meant =
+                form.has("alike") ? Marks.alike(open, on.get(), DecisionList.decided(now.text())) : List.of(on.get());
+        String list = now.text();
+        for (DecisionList.Open one : meant) {
+            list = DecisionList.with(
+                    CourseFolder.DECISIONS, list, one, form.text("decision"), form.text("value"), form.text("reason"));
         }
+        try {
+            set.course().write(CourseFolder.DECISIONS, list, form.text("seen"));
+        } catch (Course.Stale stale) {
+            return frame.stale(call, "take-in", stale, list);
+        }
+        return frame.goOn(
+                HERE,
+                List.of(
+                        meant.size() == 1
+                                ? say("desk.decided")
+                                : say("desk.decided.alike", "learners", Integer.toString(meant.size()))));
     }
 
     Reply undo() {

@@ -8,6 +8,7 @@ import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.PlanText;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
@@ -48,6 +49,10 @@ final class WeekPlace {
         int number = number(call);
         Making making = making(number);
         CourseFolder files = set.course().files();
+        List<GivenOut.Sheets> all = given.all();
+        Optional<GivenOut.Sheets> sheets = GivenOut.ofWeek(all, number).reduce((one, later) -> later);
+        Marks marks = sheets.map(one -> Marks.of(set.course(), one, all))
+                .orElseGet(() -> new Marks(set.course(), files.ofWeek(number).marked()));
         Map<String, Object> values = Pages.values(
                 "week", WeeksPlace.week(weeks.timetable(), number),
                 "last", weeks.timetable().size(),
@@ -64,12 +69,14 @@ final class WeekPlace {
                 "version", set.course().read(CourseFolder.WEEKS).version(),
                 "problems", weeks.timetable().course().weeks().get(number - 1).problems(),
                 "mostProblems", MOST_PROBLEMS,
-                "isMarked", new Marks(set.course(), files.ofWeek(number)).areThere(),
-                "archive",
-                        given.ofWeek(number)
-                                .map(GivenOut.Sheets::shown)
-                                .reduce((one, later) -> later)
-                                .orElse(""),
+                "isMarked", marks.areThere(),
+                "marksLie", set.course().shown(marks.folder()),
+                "marksGo",
+                        set.course()
+                                .shown(sheets.map(one -> Marks.to(set.course(), one, all))
+                                        .orElse(marks)
+                                        .folder()),
+                "archive", sheets.map(GivenOut.Sheets::shown).orElse(""),
                 "hasDecisions", set.course().isThere(CourseFolder.DECISIONS),
                 "hasReceived", set.course().isThere(CourseFolder.RECEIVED),
                 "due",

@@ -89,6 +89,8 @@ public record CourseFolder(Path folder) {
         /** Sheets, keys and homework pages. */
         public static final String PAGES = "class";
 
+        private static final String MARKS_BESIDE = "marks-";
+
         public Path pages() {
             return folder.resolve(PAGES);
         }
@@ -109,14 +111,26 @@ public record CourseFolder(Path folder) {
             return folder.resolve("exchange.zip");
         }
 
-        /** What became of the answers to it. */
-        public Path marks() {
-            return folder.resolve("marks");
+        /** What became of the answers to the sheets that were marked here first. */
+        public Marked marked() {
+            return new Marked(folder.resolve("marks"), folder.resolve("marks-before.csv"));
         }
 
-        /** The table of marks before the last time. */
-        public Path marksBefore() {
-            return folder.resolve("marks-before.csv");
+        /**
+         * The same of further sheets that were given out from here, with other numbers.
+         *
+         * @param code with which their IDs begin
+         */
+        public Marked marked(String code) {
+            return new Marked(folder.resolve(MARKS_BESIDE + code), folder.resolve("marks-before-" + code + ".csv"));
         }
     }
+
+    /**
+     * Where lies what became of the answers to one class's sheets.
+     *
+     * @param folder of report, tables and feedback
+     * @param before the table of marks before the last time
+     */
+    public record Marked(Path folder, Path before) {}
 }
