@@ -134,6 +134,7 @@ final class MarkCommand implements Callable<Integer> {
                 text(before, say("command.file.earlier-marks"))
                         .map(text -> EarlierMarks.read(text.file(), text.text())),
                 text(decisions, say("command.file.decisions")),
+                false,
                 pseudonyms);
     }
 

@@ -154,8 +154,7 @@ record Marks(Course course, CourseFolder.Marked at) {
     }
 
     /** Lines as a page shows them, each with how many others can be decided with it. */
-    List<Map<String, Object>> shown(List<DecisionList.Open> open, String decisions) {
-        DecisionList.Decided decided = DecisionList.decided(decisions);
+    List<Map<String, Object>> shown(List<DecisionList.Open> open, DecisionList.Decided decided) {
         return open.stream()
                 .limit(MOST_SHOWN)
                 .map(one -> Pages.values(

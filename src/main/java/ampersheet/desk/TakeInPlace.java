@@ -65,6 +65,23 @@ final class TakeInPlace {
         GivenOut.Others others() {
             return GivenOut.Others.than(all, chosen);
         }
+
+        /** Whether the class has other sheets as well, so that a decision has to tell on which it is. */
+        boolean amongOthers() {
+            return week().isPresent() || !others().all().isEmpty();
+        }
+
+        DecisionList.Decided decided(String list) {
+            return DecisionList.decided(
+                    list, amongOthers() ? chosen.map(GivenOut.Sheets::set).orElse("") : "");
+        }
+
+        /** What only the instructor can decide, each with the sheets it is about. */
+        List<DecisionList.Open> open() {
+            return marks.open(others()).stream()
+                    .map(one -> chosen.map(sheets -> one.of(sheets.set())).orElse(one))
+                    .toList();
+        }
     }
 
     /**
@@ -111,8 +128,8 @@ final class TakeInPlace {
         Due due = due(hand);
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
         List<String> answers = set.course().names(files.answers());
-        List<DecisionList.Open> open = hand.marks().open(hand.others());
-        DecisionList.Decided decided = DecisionList.decided(decisions.text());
+        List<DecisionList.Open> open = hand.open();
+        DecisionList.Decided decided = hand.decided(decisions.text());
         Map<String, Object> values = Pages.values(
                 "answers", answers,
                 "archives", hand.all().stream().map(GivenOut.Sheets::values).toList(),
@@ -129,7 +146,7 @@ final class TakeInPlace {
                 "dueKept", due.kept(),
                 "due", due.time().map(LocalDateTime::toString).orElse(""),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
-                "open", hand.marks().shown(open, decisions.text()),
+                "open", hand.marks().shown(open, decided),
                 "undecided",
                         open.stream().filter(one -> decided.of(one).isEmpty()).count(),
                 "work", GiveOutPlace.shown(work.standing("take-in")));
@@ -306,9 +323,10 @@ final class TakeInPlace {
                 received.isThere() ? due : Optional.empty(),
                 before.map(written -> EarlierMarks.read(set.course().shown(marksBefore), written)),
                 named(CourseFolder.DECISIONS, decisions),
+                false,
                 pseudonyms);
         MarkedFolder.Written written = MarkedFolder.write(
-                task,
+                hand.amongOthers() ? task.amongOthers() : task,
                 marks.folder(),
                 List.of(MarkForms.XLSX, MarkForms.SEMICOLONS),
                 new Output.Terms(
@@ -397,7 +415,7 @@ final class TakeInPlace {
 
     private Reply decided(Call call, Hand hand) {
         Form form = call.form();
-        List<DecisionList.Open> open = hand.marks().open(hand.others());
+        List<DecisionList.Open> open = hand.open();
         Optional<DecisionList.Open> on = open.stream()
                 .filter(one -> Course.version(one.key()).equals(form.text("key")))
                 .findFirst();
@@ -406,7 +424,7 @@ final class TakeInPlace {
         }
         Course.Kept now = set.course().read(CourseFolder.DECISIONS);
         List<DecisionList.Open> meant =
-                form.has("alike") ? Marks.alike(open, on.get(), DecisionList.decided(now.text())) : List.of(on.get());
+                form.has("alike") ? Marks.alike(open, on.get(), hand.decided(now.text())) : List.of(on.get());
         String list = now.text();
         for (DecisionList.Open one : meant) {
             list = DecisionList.with(

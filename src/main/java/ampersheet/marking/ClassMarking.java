@@ -39,7 +39,7 @@ final class ClassMarking {
         this.privacy = task.pseudonyms() ? Privacy.of(task.roster(), language) : Privacy.none(language);
         this.seats = new Seats(task.roster());
         this.decisions = task.decisions()
-                .map(list -> DecisionBook.read(list.file(), list.text(), task.sheets()))
+                .map(list -> DecisionBook.read(list.file(), list.text(), task.sheets(), task.others()))
                 .orElseGet(DecisionBook::none);
         AnswerFolder folder = folder(task.answers());
         ReceivedList received = task.received()
@@ -105,7 +105,8 @@ final class ClassMarking {
     private void write(MarkTables tables, List<ToDecide> toDecide, List<SetAside> setAside, List<MarkChange> changes) {
         output.write(OwnFile.MARKS.file(), tables.marks());
         output.write(OwnFile.SEND.file(), tables.send());
-        output.write(OwnFile.DECIDE.file(), MarkTables.decide(toDecide, seats, privacy, language));
+        output.write(
+                OwnFile.DECIDE.file(), MarkTables.decide(toDecide, task.sheets().code(), seats, privacy, language));
         output.write(OwnFile.ANSWERS.file(), tables.answers());
         output.write(OwnFile.FILES.file(), MarkTables.files(inbox.files(), language));
         output.write(OwnFile.SET_ASIDE.file(), MarkTables.setAside(setAside, privacy, language));

@@ -1,6 +1,8 @@
 package ampersheet.marking;
 
 import ampersheet.language.Language;
+import ampersheet.sheet.IssuedArchive;
+import ampersheet.sheet.SheetId;
 import java.util.Optional;
 
 /**
@@ -13,6 +15,7 @@ import java.util.Optional;
  * @param file empty where no file is meant
  * @param sheet the ID as it is written in that file, or of the sheet on which the answer stands; empty where it makes
  *     no difference
+ * @param issue for which sheets it was taken, as {@link IssuedArchive#issue} calls them; empty where that is not said
  * @param value the mark, or how the answer is to be read
  * @param reason for whoever asks
  */
@@ -24,6 +27,7 @@ record Decision(
         String answer,
         String file,
         String sheet,
+        String issue,
         String value,
         String reason) {
 
@@ -59,6 +63,14 @@ record Decision(
         boolean isOfFile() {
             return this == COUNTS || this == DOES_NOT_COUNT;
         }
+    }
+
+    /** With what the IDs begin of the sheets that it is on, as far as it says so itself. */
+    Optional<String> set() {
+        String code = IssuedArchive.set(issue);
+        return code.matches("[0-9A-Z]{5}") && issue.startsWith(IssuedArchive.issue(code))
+                ? Optional.of(code)
+                : kind.isOfFile() ? Optional.empty() : SheetId.set(sheet);
     }
 
     /** How it counts; for {@link Kind#MARK} and {@link Kind#ACCEPT}. */

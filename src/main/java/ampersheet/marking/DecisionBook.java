@@ -12,8 +12,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.MatchResult;
 
 /** The instructor's decisions while a class is marked: which fit what came in, and which no longer do. */
 final class DecisionBook {
@@ -22,8 +22,7 @@ final class DecisionBook {
 
     private final String list;
     private final List<Decision> decisions;
-    /** Lines about other sheets than those at hand: one list holds for all weeks of a course. */
-    private final Set<Integer> elsewhere;
+    private final Map<Integer, Scope> scopes;
 
     private final TreeSet<Integer> fitting = new TreeSet<>();
     private final Map<Integer, String> misfits = new LinkedHashMap<>();
@@ -32,25 +31,63 @@ final class DecisionBook {
     /** A question that is left out for everyone. */
     private record LeftOut(Decision decision, Standing.Item item) {}
 
+    /** Which sheets a line is about: one list holds for all weeks of a course. */
+    private enum Scope {
+        THESE,
+        /** About a hand-in under an ID of other sheets: if that is there, it is of these. */
+        WHERE_FOUND,
+        OTHERS,
+        /** It does not say, and may be about others. */
+        UNTOLD
+    }
+
     /** @param list the file it stands in, as its reader knows it */
-    private DecisionBook(String list, List<Decision> decisions, Set<Integer> elsewhere) {
+    private DecisionBook(String list, List<Decision> decisions, Map<Integer, Scope> scopes) {
         this.list = list;
         this.decisions = List.copyOf(decisions);
-        this.elsewhere = elsewhere;
+        this.scopes = scopes;
     }
 
     static DecisionBook none() {
-        return new DecisionBook("", List.of(), Set.of());
+        return new DecisionBook("", List.of(), Map.of());
     }
 
-    /** @param sheets those that are marked */
-    static DecisionBook read(String file, String text, ClassSheets sheets) {
+    /**
+     * Reads them.
+     *
+     * @param sheets those that are marked
+     * @param amongOthers whether the class is known to have been given other sheets as well
+     */
+    static DecisionBook read(String file, String text, ClassSheets sheets, boolean amongOthers) {
         List<Decision> decisions = DecisionsReader.read(file, text);
-        TreeSet<Integer> elsewhere = new TreeSet<>();
-        decisions.stream()
-                .filter(one -> SheetId.set(one.sheet()).isPresent() && !isOf(sheets, one.sheet()))
-                .forEach(one -> elsewhere.add(one.line()));
-        return new DecisionBook(file, decisions, elsewhere);
+        boolean others = amongOthers
+                || !sheets.plan().portion().isWhole()
+                || decisions.stream().flatMap(one -> one.set().stream()).anyMatch(code -> !code.equals(sheets.code()));
+        Map<Integer, Scope> scopes = new LinkedHashMap<>();
+        decisions.forEach(one -> scopes.put(one.line(), scope(one, sheets, others)));
+        DecisionBook book = new DecisionBook(file, decisions, scopes);
+        scopes.forEach((line, scope) -> {
+            if (scope == Scope.UNTOLD) {
+                book.misfits.put(line, say("folder.decision.no-sheet"));
+            }
+        });
+        return book;
+    }
+
+    private static Scope scope(Decision one, ClassSheets sheets, boolean others) {
+        boolean byId = SheetId.set(one.sheet()).isPresent();
+        if (one.set().isPresent()) {
+            boolean these = one.set().get().equals(sheets.code())
+                    && (!one.issue().isEmpty() || !byId || isOf(sheets, one.sheet()));
+            return these ? Scope.THESE : Scope.OTHERS;
+        }
+        if (byId && !isOf(sheets, one.sheet())) {
+            return others && one.kind() == Decision.Kind.COUNTS ? Scope.OTHERS : Scope.WHERE_FOUND;
+        }
+        boolean told = byId
+                || one.kind() == Decision.Kind.DOES_NOT_COUNT
+                || one.kind() == Decision.Kind.COUNTS && isNearTo(one.seat(), sheets, one.sheet());
+        return others && !told ? Scope.UNTOLD : Scope.THESE;
     }
 
     private static boolean isOf(ClassSheets sheets, String id) {
@@ -62,9 +99,22 @@ final class DecisionBook {
         }
     }
 
+    /** Whether an ID is that of a seat but for a slip. */
+    private static boolean isNearTo(int seat, ClassSheets sheets, String id) {
+        try {
+            return sheets.readId(id).seat() == seat;
+        } catch (DiagnosticException refused) {
+            return SheetId.PRINTED
+                    .matcher(refused.diagnostics().get(0).nextAction())
+                    .results()
+                    .map(MatchResult::group)
+                    .anyMatch(near -> isOf(sheets, near) && sheets.readId(near).seat() == seat);
+        }
+    }
+
     /** The same decisions for a trial, of which nothing is noted. */
     DecisionBook trial() {
-        DecisionBook trial = new DecisionBook(list, decisions, elsewhere);
+        DecisionBook trial = new DecisionBook(list, decisions, scopes);
         trial.leftOut.addAll(leftOut);
         return trial;
     }
@@ -83,9 +133,15 @@ final class DecisionBook {
         return decisions.stream().filter(one -> !isElsewhere(one)).toList();
     }
 
-    /** What was decided of a file may be about an ID of other sheets; if that file is there, it is of these. */
     private boolean isElsewhere(Decision decision) {
-        return elsewhere.contains(decision.line()) && !fits(decision);
+        Scope scope = scopes.get(decision.line());
+        return scope == Scope.OTHERS || scope == Scope.WHERE_FOUND && !fits(decision);
+    }
+
+    /** Whether it may change something of the sheets at hand. */
+    boolean holds(Decision decision) {
+        Scope scope = scopes.get(decision.line());
+        return scope == Scope.THESE || scope == Scope.WHERE_FOUND;
     }
 
     boolean fits(Decision decision) {
@@ -100,7 +156,7 @@ final class DecisionBook {
      */
     Optional<Decision> ofFile(FileNote file, String sheet, int seat) {
         Optional<Decision> found = decisions.stream()
-                .filter(one -> one.kind().isOfFile())
+                .filter(one -> one.kind().isOfFile() && holds(one))
                 .filter(one -> one.file().equals(file.name()) || one.file().equals(file.shown()))
                 .filter(one -> one.sheet().isEmpty()
                         ? one.seat() == 0 || seat == 0 || one.seat() == seat
@@ -120,7 +176,7 @@ final class DecisionBook {
         for (Decision one : decisions) {
             boolean meant = !one.kind().isOfFile()
                     && one.kind() != Decision.Kind.LEAVE_OUT
-                    && !elsewhere.contains(one.line())
+                    && holds(one)
                     && one.seat() == seat
                     && one.question().equals(question);
             if (!meant) {

@@ -1,6 +1,8 @@
 package ampersheet.marking;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.sheet.IssuedArchive;
+import ampersheet.sheet.SheetId;
 import ampersheet.source.CellRows;
 import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
@@ -9,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * The list that an instructor keeps of what she decided, line by line, as a place that is no spreadsheet writes it.
@@ -20,6 +23,9 @@ public final class DecisionList {
     private static final List<String> SAME = List.of("seat", "question", "answer", "file");
 
     private static final String SHEET = "sheet";
+    private static final String ISSUE = "issue";
+    /** Which answer or hand-in is meant, and of which sheets. */
+    private static final List<String> TELLING = List.of(SHEET, ISSUE, "question", "answer", "file");
 
     private DecisionList() {}
 
@@ -31,6 +37,15 @@ public final class DecisionList {
     public record Open(Map<String, String> cells) {
         public Open {
             cells = Collections.unmodifiableMap(new LinkedHashMap<>(cells));
+        }
+
+        /** The same line, as one that tells of which sheets it is, where it lacks that. */
+        public Open of(String code) {
+            Map<String, String> all = new LinkedHashMap<>(cells);
+            if (cell("question").isEmpty() && cell(ISSUE).isEmpty()) {
+                all.put(ISSUE, IssuedArchive.issue(code));
+            }
+            return new Open(all);
         }
 
         /** Empty where the table has no such column. */
@@ -79,14 +94,15 @@ public final class DecisionList {
 
     /** What was decided, by the matters it was decided of; a list is read once for all of them. */
     public static final class Decided {
-        private final Map<List<String>, Map<String, String>> byMatter = new LinkedHashMap<>();
+        private final String code;
+        private final Map<List<String>, List<Open>> byMatter = new LinkedHashMap<>();
 
-        private Decided(String list) {
+        private Decided(String list, String code) {
+            this.code = code;
             for (Open one : open(list)) {
                 if (!one.cell("decision").isEmpty()) {
-                    String value = one.cell("value");
-                    byMatter.computeIfAbsent(matter(one), first -> new LinkedHashMap<>())
-                            .putIfAbsent(one.cell(SHEET), one.cell("decision") + (value.isEmpty() ? "" : " " + value));
+                    byMatter.computeIfAbsent(matter(one), first -> new ArrayList<>())
+                            .add(one);
                 }
             }
         }
@@ -97,14 +113,36 @@ public final class DecisionList {
 
         /** Empty if nothing was. */
         public Optional<String> of(Open open) {
-            Map<String, String> bySheet = byMatter.getOrDefault(matter(open), Map.of());
-            return Optional.ofNullable(bySheet.getOrDefault(open.cell(SHEET), bySheet.get("")));
+            List<Open> said = byMatter.getOrDefault(matter(open), List.of());
+            return said.stream()
+                    .filter(one -> one.cell(SHEET).equals(open.cell(SHEET)) && isOf(open, one))
+                    .findFirst()
+                    .or(() -> said.stream()
+                            .filter(one -> one.cell(SHEET).isEmpty() && isOf(open, one))
+                            .findFirst())
+                    .map(one -> (one.cell("decision") + " " + one.cell("value")).strip());
+        }
+
+        /** Whether a decision holds where a matter is open: that of another week may read alike. */
+        private boolean isOf(Open open, Open decision) {
+            if (!decision.cell(ISSUE).isEmpty() && !open.cell(ISSUE).isEmpty()) {
+                return decision.cell(ISSUE).equals(open.cell(ISSUE));
+            }
+            return code.isEmpty()
+                    || SheetId.set(decision.cell(SHEET)).filter(code::equals).isPresent()
+                    || decision.cell("decision").equals(Decision.Kind.DOES_NOT_COUNT.word());
         }
     }
 
-    /** @param list of decisions, as it is now */
-    public static Decided decided(String list) {
-        return new Decided(list);
+    /**
+     * Reads what was decided.
+     *
+     * @param list of decisions, as it is now
+     * @param code with which the IDs of the sheets at hand begin, where the class has other sheets as well, so that a
+     *     decision has to tell on which it is; empty where it has not
+     */
+    public static Decided decided(String list, String code) {
+        return new Decided(list, code);
     }
 
     /**
@@ -123,7 +161,14 @@ public final class DecisionList {
                             ? List.of(decision, value, reason).get(DECIDED.indexOf(column))
                             : on.cell(column));
         }
-        String begun = list.isBlank() ? new SafeCsv(head).toString() : withCommas(list);
+        String begun = list.isBlank()
+                ? new SafeCsv(head).toString()
+                : withColumns(
+                        withCommas(list),
+                        TELLING.stream()
+                                .filter(column ->
+                                        !cells.get(head.indexOf(column)).isEmpty())
+                                .toList());
         List<CellRows.Row> rows = rows(begun);
         List<String> columns = rows.isEmpty() ? head : rows.get(0).names();
         SafeCsv line = new SafeCsv(columns.stream()
@@ -134,15 +179,46 @@ public final class DecisionList {
         return longer;
     }
 
+    /**
+     * The same list with these columns before its own, as far as it lacks them: without them a decision would hold for
+     * more than it was taken on.
+     */
+    private static String withColumns(String list, List<String> columns) {
+        List<CellRows.Row> rows = rows(list);
+        if (rows.isEmpty()) {
+            return list;
+        }
+        List<String> lacking = columns.stream()
+                .filter(column -> !rows.get(0).names().contains(column))
+                .toList();
+        if (lacking.isEmpty()) {
+            return list;
+        }
+        StringBuilder table = new StringBuilder();
+        for (CellRows.Row row : rows) {
+            List<String> cells =
+                    new ArrayList<>(row == rows.get(0) ? lacking : Collections.nCopies(lacking.size(), ""));
+            cells.addAll(row.cells());
+            table.append(written(cells));
+        }
+        return table.toString();
+    }
+
+    /** Cells of hers, as they are. */
+    private static String written(List<String> cells) {
+        return cells.stream()
+                        .map(cell -> cell.matches("(?s).*[,\"\n].*") ? "\"" + cell.replace("\"", "\"\"") + "\"" : cell)
+                        .collect(Collectors.joining(","))
+                + "\n";
+    }
+
     /** As it is, or as a spreadsheet of another country would have written it here. */
     private static String withCommas(String list) {
         if (separator(list) == ',') {
             return list;
         }
         StringBuilder table = new StringBuilder();
-        rows(list)
-                .forEach(row -> table.append(
-                        new SafeCsv(row.cells().stream().map(SafeCsv::read).toList())));
+        rows(list).forEach(row -> table.append(written(row.cells())));
         return table.toString();
     }
 

@@ -3,7 +3,6 @@ package ampersheet.marking;
 import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.DiagnosticException;
-import ampersheet.sheet.SheetId;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.SafeCsv;
@@ -84,6 +83,7 @@ final class DecisionsReader {
                 cell(row, "answer"),
                 cell(row, "file"),
                 cell(row, "sheet"),
+                cell(row, "issue"),
                 cell(row, "value"),
                 cell(row, "reason"));
         if (isWhole(decision, seat) && isFirst(decision)) {
@@ -156,11 +156,10 @@ final class DecisionsReader {
 
     private boolean isFirst(Decision decision) {
         String subject = decision.kind().isOfFile()
-                ? decision.file() + "\t" + decision.sheet() + "\t" + decision.seat()
+                ? decision.file() + "\t" + decision.sheet() + "\t" + decision.seat() + "\t" + decision.issue()
                 : (decision.kind() == Decision.Kind.LEAVE_OUT ? "all" : Integer.toString(decision.seat())) + "\t"
                         + decision.question();
-        String set =
-                decision.kind().isOfFile() ? "" : SheetId.set(decision.sheet()).orElse("");
+        String set = decision.kind().isOfFile() ? "" : decision.set().orElse("");
         Map<String, Integer> known = lineOf.computeIfAbsent(subject, first -> new TreeMap<>());
         Integer earlier = known.getOrDefault(set, known.get(""));
         if (earlier == null && set.isEmpty() && !known.isEmpty()) {

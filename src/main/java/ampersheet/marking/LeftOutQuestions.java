@@ -3,6 +3,8 @@ package ampersheet.marking;
 import static ampersheet.source.Told.say;
 
 import ampersheet.answer.AnswerKey;
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.Roster;
@@ -17,15 +19,10 @@ import java.util.Optional;
 final class LeftOutQuestions {
     private LeftOutQuestions() {}
 
-    /**
-     * Finds those that the decisions leave out; what cannot be found is noted as no longer fitting.
-     *
-     * @throws ampersheet.diagnostic.DiagnosticException if a seat that one names has no sheet
-     */
+    /** Finds those that the decisions leave out; what cannot be found is noted as no longer fitting. */
     static void find(DecisionBook decisions, ClassSheets sheets, Roster roster) {
-        int first = roster.seats().isEmpty() ? 1 : roster.seats().get(0).number();
         for (Decision decision : decisions.ofTheseSheets()) {
-            if (decision.kind() != Decision.Kind.LEAVE_OUT) {
+            if (decision.kind() != Decision.Kind.LEAVE_OUT || !decisions.holds(decision)) {
                 continue;
             }
             if (!QuestionName.is(decision.question())) {
@@ -38,7 +35,15 @@ final class LeftOutQuestions {
             } else if (decision.seat() == 0 && !isAlikeForAll(sheets.plan())) {
                 decisions.doesNotFit(decision, say("folder.decision.question.many", "question", decision.question()));
             } else {
-                bySheet(decisions, decision, sheets, decision.seat() > 0 ? decision.seat() : first);
+                bySheet(
+                        decisions,
+                        decision,
+                        sheets,
+                        decision.seat() > 0
+                                ? List.of(decision.seat())
+                                : roster.seats().stream()
+                                        .map(Roster.Seat::number)
+                                        .toList());
             }
         }
     }
@@ -59,9 +64,25 @@ final class LeftOutQuestions {
                 && plan.entries().stream().allMatch(entry -> entry.source() instanceof Plan.Source.One);
     }
 
-    /** A question that stands on no such sheet is told with the decisions that fit nothing. */
-    private static void bySheet(DecisionBook decisions, Decision decision, ClassSheets sheets, int seat) {
-        ClassSheets.IssuedSheet issued = sheets.issued(seat);
+    /**
+     * A question that stands on no such sheet is told with the decisions that fit nothing.
+     *
+     * @param seats with that sheet, of which not all need to have one
+     */
+    private static void bySheet(DecisionBook decisions, Decision decision, ClassSheets sheets, List<Integer> seats) {
+        Optional<Diagnostic> none = Optional.empty();
+        for (int seat : seats) {
+            try {
+                leaveOut(decisions, decision, sheets.issued(seat));
+                return;
+            } catch (DiagnosticException missing) {
+                none = none.or(() -> missing.diagnostics().stream().findFirst());
+            }
+        }
+        none.ifPresent(missing -> decisions.doesNotFit(decision, missing.problem()));
+    }
+
+    private static void leaveOut(DecisionBook decisions, Decision decision, ClassSheets.IssuedSheet issued) {
         List<SheetProblem> problems = issued.sheet().problems();
         for (int i = 0; i < problems.size(); i++) {
             for (AnswerKey key : problems.get(i).places()) {

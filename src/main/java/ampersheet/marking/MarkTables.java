@@ -3,6 +3,7 @@ package ampersheet.marking;
 import ampersheet.language.Language;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
+import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.Roster;
@@ -126,8 +127,12 @@ final class MarkTables {
                         .orElse("")));
     }
 
-    /** Those columns that hold a decision are left for the instructor. */
-    static String decide(List<ToDecide> open, Seats seats, Privacy privacy, Language language) {
+    /**
+     * Those columns that hold a decision are left for the instructor.
+     *
+     * @param code with which the IDs of the sheets begin that are marked
+     */
+    static String decide(List<ToDecide> open, String code, Seats seats, Privacy privacy, Language language) {
         SafeCsv table = new SafeCsv(OwnFile.DECIDE.head());
         for (ToDecide one : open) {
             table.row(List.of(
@@ -144,6 +149,8 @@ final class MarkTables {
                     one.asked().step(),
                     one.asked().words(),
                     one.asked().right(),
+                    // the ID of a hand-in is what stands in it, and may be anybody's
+                    one.question().isEmpty() ? IssuedArchive.issue(code) : "",
                     "",
                     "",
                     ""));

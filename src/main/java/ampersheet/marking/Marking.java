@@ -23,6 +23,7 @@ public final class Marking {
      * @param due files that came in later are late; the time is compared with that list and with nothing else
      * @param before marks of an earlier run, to tell whose changed
      * @param decisions text of the list of what the instructor decided
+     * @param others whether the class was given other sheets as well, whose answers and decisions may be among these
      * @param pseudonyms whether names stay out of everything but one file
      */
     public record Task(
@@ -34,10 +35,17 @@ public final class Marking {
             Optional<LocalDateTime> due,
             Optional<EarlierMarks> before,
             Optional<NamedText> decisions,
+            boolean others,
             boolean pseudonyms) {
         /** The same by a list of what the instructor decided. */
         public Task deciding(NamedText list) {
-            return new Task(answers, sheets, corrections, roster, received, due, before, Optional.of(list), pseudonyms);
+            return new Task(
+                    answers, sheets, corrections, roster, received, due, before, Optional.of(list), others, pseudonyms);
+        }
+
+        /** The same where the class was given other sheets as well. */
+        public Task amongOthers() {
+            return new Task(answers, sheets, corrections, roster, received, due, before, decisions, true, pseudonyms);
         }
     }
 

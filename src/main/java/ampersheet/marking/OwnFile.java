@@ -57,6 +57,7 @@ enum OwnFile {
             "step",
             "asked",
             "right_answer",
+            "issue",
             "decision",
             "value",
             "reason"),

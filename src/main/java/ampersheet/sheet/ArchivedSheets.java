@@ -87,6 +87,11 @@ public final class ArchivedSheets implements ClassSheets {
     }
 
     @Override
+    public String code() {
+        return archive.anyId().set();
+    }
+
+    @Override
     public Plan plan() {
         return archive.plan();
     }

@@ -9,6 +9,9 @@ import java.util.List;
 public interface ClassSheets {
     Plan plan();
 
+    /** What all their IDs begin with. */
+    String code();
+
     /**
      * Reads an ID as typed from a sheet.
      *

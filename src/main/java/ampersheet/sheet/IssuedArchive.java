@@ -67,8 +67,12 @@ public final class IssuedArchive {
      * do.
      */
     public static String fileName(ProblemSet set) {
-        SheetId id = set.id(1);
-        return "issued-" + id.plan() + id.templates() + ENDING;
+        return issue(set.id(1).set()) + ENDING;
+    }
+
+    /** What sheets of one set are called as a whole, where the code alone might be taken for a number: issued-12E45. */
+    public static String issue(String code) {
+        return "issued-" + code;
     }
 
     /** What the sheet IDs of an archive begin with, by its name; whatever stands there if it has another one. */

@@ -53,6 +53,11 @@ public record SheetId(String plan, String templates, int seat) {
         return SheetIdReader.set(typed);
     }
 
+    /** What all IDs of the same set begin with. */
+    String set() {
+        return plan + templates;
+    }
+
     /** As printed: the five characters of the set, the seat, the check character. */
     @Override
     public String toString() {

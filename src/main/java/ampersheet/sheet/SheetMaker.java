@@ -73,6 +73,11 @@ public final class SheetMaker implements ClassSheets {
     }
 
     @Override
+    public String code() {
+        return set.id(1).set();
+    }
+
+    @Override
     public Plan plan() {
         return set.plan();
     }

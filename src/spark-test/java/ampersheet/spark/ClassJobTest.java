@@ -139,6 +139,7 @@ class ClassJobTest {
                                 Optional.empty(),
                                 Optional.empty(),
                                 Optional.empty(),
+                                false,
                                 false),
                         whole.folder(),
                         List.of(),

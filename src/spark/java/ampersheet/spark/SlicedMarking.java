@@ -108,6 +108,7 @@ record SlicedMarking(ClassFiles files, int slices, String answers) implements Se
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                false,
                 false);
         return MarkedFolder.write(task, folder(number).resolve("marks"), List.of(), Output.Terms.NONE)
                 .marked()

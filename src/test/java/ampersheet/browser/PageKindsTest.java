@@ -218,6 +218,7 @@ class PageKindsTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        false,
                         false),
                 this::write);
     }

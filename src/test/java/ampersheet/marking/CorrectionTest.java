@@ -87,6 +87,7 @@ class CorrectionTest {
                 Optional.empty(),
                 before,
                 Optional.empty(),
+                false,
                 false);
     }
 

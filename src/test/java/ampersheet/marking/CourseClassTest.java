@@ -128,6 +128,7 @@ class CourseClassTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        false,
                         false),
                 files::put);
         return new MarkedWeeks.Week(

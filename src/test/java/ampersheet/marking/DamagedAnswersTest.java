@@ -298,6 +298,7 @@ class DamagedAnswersTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        false,
                         false),
                 files::put);
         List<String> told = new ArrayList<>();
@@ -356,6 +357,7 @@ class DamagedAnswersTest {
                             Optional.empty(),
                             Optional.empty(),
                             Optional.empty(),
+                            false,
                             false);
                     DiagnosticException refused = assertThrows(
                             DiagnosticException.class,
@@ -382,6 +384,7 @@ class DamagedAnswersTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        false,
                         false),
                 files::put);
         assertEquals(1, marked.notes().size());

@@ -7,13 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class DecisionListTest {
     private static final String DECIDE =
             "seat,name,sheet,question,answer,file,line,why,may_mean,decision,value,reason\n"
                     + "7,Ada,A7K3M-007-R,q2a,\"'=4,700 Ω\",ada.csv,2,It may be either,4.7 Ω or 4700 Ω,,,\n"
-                    + ",,,,,who.csv,,Nobody is named,counts or does not count,,,\n";
+                    + ",,,,,who.csv,,Nobody is named,counts or does not count,,,\n"
+                    + "8,Bo,A7K3M-008-T,q2a,x,bo.csv,2,It may be either,4.7 Ω or 4700 Ω,,,\n";
 
     @Test
     void aLineThatIsDecidedIsReadAsADecision() {
@@ -32,8 +34,30 @@ class DecisionListTest {
         String plain = own.substring(own.indexOf('\n') + 1);
         DecisionList.Open open = DecisionList.open(DECIDE).get(0);
         String list = DecisionList.with("decisions.csv", plain, open, "mark", "0.5", "half, \"nearly\"");
-        assertTrue(list.startsWith(plain + "\n"), list);
-        assertEquals(2, DecisionsReader.read("decisions.csv", list).size());
+        assertTrue(
+                list.startsWith("sheet,answer,file,reason,decision,seat,question,value\n,,,saw it,mark,3,q1a,1\n"),
+                list);
+        List<Decision> read = DecisionsReader.read("decisions.csv", list);
+        assertEquals(
+                List.of("", "A7K3M-007-R"), read.stream().map(Decision::sheet).toList());
+        String longer = DecisionList.with(
+                "decisions.csv", list, DecisionList.open(DECIDE).get(2), "mark", "1", "whole");
+        assertTrue(longer.startsWith(list), "what it has it keeps as it is");
+    }
+
+    @Test
+    void whatSomeoneWroteBesideDecisionsStaysInItsColumns() {
+        String own =
+                "\uFEFFseat;question;decision;value;reason;seen by\n3;q1a;mark;1;\"a; b\";\"'=x\ny\"\n;;;;;;spill\n";
+        DecisionList.Open open = DecisionList.open(DECIDE).get(1).of("A7K3M");
+        String list = DecisionList.with("d.csv", own, open, "does not count", "", "twice");
+        assertTrue(
+                list.startsWith("issue,file,seat,question,decision,value,reason,seen by\n"
+                        + ",,3,q1a,mark,1,a; b,\"'=x\ny\"\n,,,,,,,,spill\n"),
+                list);
+        Decision read = DecisionsReader.read("d.csv", list).get(1);
+        assertEquals(Optional.of("A7K3M"), read.set());
+        assertEquals("who.csv", read.file());
     }
 
     @Test
@@ -80,9 +104,24 @@ class DecisionListTest {
     void whatWasDecidedIsKnownUntilItIsMarkedAgain() {
         DecisionList.Open open = DecisionList.open(DECIDE).get(0);
         String list = DecisionList.with("decisions.csv", "", open, "read as", "4.7 kΩ", "she said so");
-        assertEquals("read as 4.7 kΩ", DecisionList.decided(list).of(open).orElseThrow());
-        assertTrue(
-                DecisionList.decided(list).of(DecisionList.open(DECIDE).get(1)).isEmpty());
-        assertTrue(DecisionList.decided("").of(open).isEmpty());
+        assertEquals("read as 4.7 kΩ", DecisionList.decided(list, "").of(open).orElseThrow());
+        assertTrue(DecisionList.decided(list, "")
+                .of(DecisionList.open(DECIDE).get(1))
+                .isEmpty());
+        assertTrue(DecisionList.decided("", "").of(open).isEmpty());
+    }
+
+    @Test
+    void aDecisionThatDoesNotTellItsSheetsIsOfAMatterOnlyWhereThereAreNoOthers() {
+        DecisionList.Open answer = DecisionList.open(DECIDE).get(0);
+        String untold = "seat,question,answer,file,decision,value,reason\n7,q2a,\"'=4,700 Ω\",ada.csv,mark,1,so\n";
+        assertTrue(DecisionList.decided(untold, "").of(answer).isPresent());
+        assertTrue(DecisionList.decided(untold, "A7K3M").of(answer).isEmpty());
+        String told = DecisionList.with("d.csv", "", answer, "mark", "1", "so");
+        assertTrue(DecisionList.decided(told, "A7K3M").of(answer).isPresent());
+        DecisionList.Open file = DecisionList.open(DECIDE).get(1);
+        String here = DecisionList.with("d.csv", "", file.of("A7K3M"), "does not count", "", "so");
+        assertTrue(DecisionList.decided(here, "A7K3M").of(file.of("A7K3M")).isPresent());
+        assertTrue(DecisionList.decided(here, "B8M4N").of(file.of("B8M4N")).isEmpty(), "that of another week");
     }
 }

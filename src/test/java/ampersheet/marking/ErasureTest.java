@@ -34,6 +34,7 @@ class ErasureTest extends HandInFixture {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                false,
                 false);
         return task.deciding(new Marking.NamedText("decisions.csv", Files.readString(list)));
     }

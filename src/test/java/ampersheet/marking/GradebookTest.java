@@ -34,6 +34,7 @@ class GradebookTest extends HandInFixture {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        false,
                         pseudonyms),
                 files::put);
         return files;

@@ -70,6 +70,11 @@ class HostileAnswersTest {
         }
 
         @Override
+        public String code() {
+            return maker.code();
+        }
+
+        @Override
         public SheetId readId(String typed) {
             return maker.readId(typed);
         }
@@ -111,6 +116,7 @@ class HostileAnswersTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        false,
                         false),
                 files::put);
         return new Outcome(marked, files);

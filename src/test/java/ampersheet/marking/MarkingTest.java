@@ -61,6 +61,7 @@ class MarkingTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                false,
                 false);
     }
 
@@ -214,6 +215,7 @@ class MarkingTest {
                 Optional.of(LocalDateTime.of(2026, 3, 5, 18, 0)),
                 Optional.empty(),
                 Optional.empty(),
+                false,
                 false);
         Map<String, String> files = written(task);
         String answers = files.get("answers.csv");
@@ -272,6 +274,7 @@ class MarkingTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                false,
                 true);
         Map<String, String> files = new TreeMap<>();
         Marking.Marked marked = Marking.mark(task, files::put);

@@ -68,6 +68,11 @@ class PlantedClassTest {
         }
 
         @Override
+        public String code() {
+            return MAKER.code();
+        }
+
+        @Override
         public SheetId readId(String typed) {
             return MAKER.readId(typed);
         }
@@ -132,6 +137,7 @@ class PlantedClassTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                false,
                 false);
         Marking.Marked marked = Marking.mark(
                 decisions.isEmpty() ? task : task.deciding(new Marking.NamedText("decisions.csv", decisions)),

@@ -39,6 +39,7 @@ class PolicyTest extends HandInFixture {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        false,
                         false),
                 files::put);
         return files;

@@ -86,6 +86,7 @@ class TomorrowTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        false,
                         pseudonyms),
                 files::put);
         return files;

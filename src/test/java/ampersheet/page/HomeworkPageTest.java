@@ -411,6 +411,7 @@ class HomeworkPageTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
+                        false,
                         false),
                 written::put);
         assertEquals(List.of(), marked.notes());

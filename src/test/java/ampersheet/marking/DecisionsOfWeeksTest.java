@@ -1,0 +1,144 @@
+package ampersheet.marking;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.sheet.ArchivedClass;
+import ampersheet.sheet.ArchivedSheet;
+import ampersheet.sheet.ArchivedSheets;
+import ampersheet.sheet.ClassSheets;
+import ampersheet.sheet.CoursePlanReader;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetMaker;
+import ampersheet.sheet.Timetable;
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+
+/** One list of decisions and one folder of answers for all weeks of a course. */
+class DecisionsOfWeeksTest extends HandInFixture {
+    private static final Timetable COURSE = new Timetable(CoursePlanReader.read("course.yaml", """
+      title: Lanterns
+      seed: weeks
+      problems-a-week: 1
+      seats: 5
+      weeks:
+        - date: 2026-03-02
+          new: [{template: current-limiting/first-current}]
+        - date: 2026-03-09
+          new: [{template: voltage-dividers/two-in-series}]
+      """), LIBRARY);
+    private static final SheetMaker FIRST = week(1);
+    private static final SheetMaker SECOND = week(2);
+    private static final String COLUMNS = "seat,sheet,question,answer,file,issue,decision,value,reason\n";
+    private static final String UNTOLD = "does not tell on which it is";
+
+    private static SheetMaker week(int number) {
+        return new SheetMaker(ProblemSet.of(COURSE.week(number), LIBRARY));
+    }
+
+    private Map<String, String> mark(ClassSheets sheets) {
+        Map<String, String> files = new TreeMap<>();
+        Marking.Task task = new Marking.Task(
+                folder,
+                sheets,
+                Optional.empty(),
+                roster,
+                received,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                false,
+                false);
+        marked = Marking.mark(task.deciding(new Marking.NamedText("decisions.csv", decisions)), files::put);
+        return files;
+    }
+
+    private static String wrong(Sheet sheet) {
+        return "sheet,question,answer\n" + lines(sheet, "", (i, key) -> "77 F");
+    }
+
+    @Test
+    void aDecisionThatDoesNotTellOnWhichWeekItIsChangesNoneAndIsTold() throws IOException {
+        put("one.csv", wrong(FIRST.sheet(1)));
+        put("two.csv", wrong(SECOND.sheet(1)));
+        decisions = COLUMNS;
+        String before = mark(SECOND).get("marks.csv");
+        String id = FIRST.sheet(1).id().toString();
+        for (String sheet : List.of("", id.substring(0, id.length() - 1) + (id.endsWith("7") ? "8" : "7"))) {
+            decisions =
+                    COLUMNS + "1," + sheet + ",q1a,,,,mark,1,by hand\n2," + sheet + ",q1a,,,,leave out,,not taught\n";
+            Map<String, String> files = mark(SECOND);
+            assertEquals(before, files.get("marks.csv"), sheet);
+            assertTrue(notes().contains("decisions.csv:2: error: this decision no longer fits: the class"), notes());
+            assertTrue(notes().contains("decisions.csv:3:") && notes().contains(UNTOLD), notes());
+        }
+        decisions = COLUMNS + "1," + SECOND.sheet(1).id() + ",q1a,,,,mark,1,by hand\n";
+        assertFalse(before.equals(mark(SECOND).get("marks.csv")));
+        assertFalse(notes().contains("decisions.csv"), notes());
+        decisions = COLUMNS + "1,," + "q1a,,,issued-" + FIRST.code() + ",mark,1,by hand\n";
+        assertEquals(before, mark(SECOND).get("marks.csv"));
+        assertFalse(notes().contains("decisions.csv"), "it says that it is of the other week: " + notes());
+    }
+
+    @Test
+    void ofAListThatNamesOtherSheetsOfThePlanEachLineHasToTellItsOwn() throws IOException {
+        put("a.csv", wrong(ONE));
+        decisions = COLUMNS + "1,," + question(0) + ",,,,mark,1,by hand\n";
+        assertTrue(row(mark().get("marks.csv"), "1,").contains(ONE.id() + ",1,"), "there is no other sheet");
+        decisions += "1," + FIRST.sheet(1).id() + ",q9z,,,,mark,1,by hand\n";
+        assertTrue(row(mark().get("marks.csv"), "1,").contains(ONE.id() + ",0,"));
+        assertTrue(notes().contains("decisions.csv:2:") && notes().contains(UNTOLD), notes());
+        assertFalse(notes().contains("decisions.csv:3:"), notes());
+    }
+
+    @Test
+    void aHandInWithoutAnIdCountsForTheWeekInWhichThatWasDecidedAndForNoOther() throws IOException {
+        String id = FIRST.sheet(1).id().toString();
+        put("one.csv", wrong(FIRST.sheet(1)).replace(id, "mine"));
+        decisions = COLUMNS;
+        String decide = mark(FIRST).get("decide.csv");
+        assertTrue(decide.contains(",issued-" + FIRST.code() + ",,,\n"), decide);
+        decisions = decide.replace("\n\"\",,mine,", "\n1,,mine,").replace(",,,\n", ",counts,,asked her\n");
+        assertTrue(row(mark(FIRST).get("marks.csv"), "1,").contains(id + ",0,"), decisions);
+        put("two.csv", "sheet,question,answer\n" + lines(SECOND.sheet(1), "", (i, key) -> right(key)));
+        String second = mark(SECOND).get("marks.csv");
+        String all =
+                SECOND.sheet(1).places().size() + "," + SECOND.sheet(1).places().size() + ",";
+        assertTrue(row(second, "1,").contains("," + all), second);
+        assertFalse(notes().contains("no longer fits"), notes());
+        decisions = decisions.replace("issued-" + FIRST.code(), "");
+        assertEquals(second, mark(SECOND).get("marks.csv"), "where it does not tell its week it counts for none");
+        assertTrue(notes().contains(UNTOLD), notes());
+    }
+
+    @Test
+    void whichOfTwoHandInsOfAWeekCountsDoesNotMakeThemCountInAnother() throws IOException {
+        put("one.csv", wrong(FIRST.sheet(1)));
+        put("one-again.csv", wrong(FIRST.sheet(1)).replace("77", "78"));
+        put("two.csv", "sheet,question,answer\n" + lines(SECOND.sheet(1), "", (i, key) -> right(key)));
+        decisions = COLUMNS;
+        String before = mark(SECOND).get("marks.csv");
+        decisions = "seat,sheet,file,decision,reason\n1," + FIRST.sheet(1).id() + ",one.csv,counts,asked her\n";
+        String first = row(mark(FIRST).get("marks.csv"), "1,");
+        assertTrue(first.endsWith(",in,0,a@x"), first);
+        assertEquals(before, mark(SECOND).get("marks.csv"));
+        assertFalse(notes().contains("no longer fits"), notes());
+    }
+
+    @Test
+    void aQuestionOfASeatThatHasNoSheetIsLeftOutForNobodyAndTheOthersAreMarked() throws IOException {
+        put("a.csv", wrong(ONE));
+        ArchivedSheet kept = ArchivedSheet.of(ONE, SET.places(1));
+        ClassSheets one = new ArchivedSheets(
+                new ArchivedClass("issued.zip", SET.plan(), Optional.empty(), LIBRARY, List.of(kept)), LIBRARY);
+        decisions = COLUMNS + "3,," + question(0) + ",,,,leave out,,not taught\n";
+        assertTrue(row(mark(one).get("marks.csv"), "1,").contains(ONE.id() + ",0," + PLACES + ","));
+        assertTrue(notes().contains("no longer fits: this archive holds no sheet for seat 3"), notes());
+    }
+}
