@@ -12,7 +12,6 @@ import ampersheet.source.SourceFile;
 import ampersheet.source.Unread;
 import java.nio.file.Path;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,7 +19,6 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.regex.Matcher;
 import java.util.stream.Stream;
 
 /** The sheets that were given out, as their archives keep them, and which of them what came in is about. */
@@ -30,6 +28,7 @@ final class GivenOut {
 
     private final CourseSet set;
     private final Map<String, Heading> headings = new TreeMap<>();
+    private final Map<Path, Looked> looked = new TreeMap<>();
     private Last last = new Last("", Optional.empty());
     private Picked picked = new Picked("", "");
 
@@ -43,6 +42,9 @@ final class GivenOut {
 
     /** @param of the state of all answers */
     private record Last(String of, Optional<String> set) {}
+
+    /** @param of the state of one of the answers */
+    private record Looked(String of, Map<String, Integer> ids) {}
 
     /** Holds until something else comes in. */
     private record Picked(String of, String shown) {}
@@ -184,13 +186,34 @@ final class GivenOut {
     }
 
     /** The sheets that most IDs in a file belong to. */
-    private static Optional<String> mostIn(Path file, Others known) {
-        Map<String, Integer> count = new LinkedHashMap<>();
-        Matcher ids = SheetId.PRINTED.matcher(text(file));
-        while (ids.find()) {
-            known.of(ids.group()).ifPresent(of -> count.merge(of.set(), 1, Integer::sum));
+    private Optional<String> mostIn(Path file, Others known) {
+        return ids(file).entrySet().stream()
+                .filter(one -> known.called(one.getKey()).isPresent())
+                .max(Map.Entry.comparingByValue())
+                .map(Map.Entry::getKey);
+    }
+
+    /** Those of the answers, by name, that are not wholly to sheets of other archives. */
+    List<String> notElsewhere(List<String> names, Others others) {
+        Path folder = set.course().files().answers();
+        return names.stream()
+                .filter(name -> {
+                    Set<String> sets = ids(folder.resolve(name)).keySet();
+                    return sets.isEmpty()
+                            || sets.stream().anyMatch(one -> others.called(one).isEmpty());
+                })
+                .toList();
+    }
+
+    /** How many IDs of which sheets stand in one of the answers, by what they begin with. */
+    private synchronized Map<String, Integer> ids(Path file) {
+        String state = set.course().state(file);
+        Looked known = looked.get(file);
+        if (known == null || !known.of().equals(state)) {
+            known = new Looked(state, AnsweredSheets.in(text(file)));
+            looked.put(file, known);
         }
-        return count.entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey);
+        return known.ids();
     }
 
     private static String text(Path file) {
@@ -206,6 +229,9 @@ final class GivenOut {
     private String answers() {
         Path folder = set.course().files().answers();
         StringBuilder state = new StringBuilder();
+        looked.keySet()
+                .removeIf(file -> !file.startsWith(folder)
+                        || !set.course().isThere(set.course().shown(file)));
         for (String name : set.course().names(folder)) {
             state.append(name)
                     .append(' ')

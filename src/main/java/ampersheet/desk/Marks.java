@@ -104,6 +104,13 @@ record Marks(Course course, CourseFolder.Marked at) {
         return rows.subList(0, Math.min(MOST_SHOWN, rows.size()));
     }
 
+    /** Names of the files of which marking has told what became of them. */
+    Set<String> files() {
+        Set<String> names = new TreeSet<>();
+        allRows("files.csv", List.of("file")).forEach(row -> names.add(row.get(0)));
+        return names;
+    }
+
     private List<List<String>> allRows(String name, List<String> columns) {
         List<List<String>> shown = new ArrayList<>();
         List<CellRows.Row> rows = table(name).map(Marks::read).orElse(List.of());

@@ -6,6 +6,7 @@ import static ampersheet.source.Told.say;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.diagnostic.Printable;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.MarkedFolder;
 import ampersheet.issue.Output;
@@ -28,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 
 /** What came back, and what became of it. */
 final class TakeInPlace {
@@ -160,10 +162,15 @@ final class TakeInPlace {
         List<List<String>> became = marks.rows(
                 "files.csv", List.of("file", "received", "late", "answers_marked", "what_became_of_it", "notes"));
         boolean withoutNames = marks.table("names.csv").isPresent();
-        List<String> known = became.stream().map(row -> row.get(0)).toList();
+        Set<String> known = marks.files();
+        List<String> unknown = answers.stream()
+                .filter(name -> !known.contains(Printable.line(name)))
+                .toList();
         return Pages.values(
                 "isMarked", marks.areThere(),
-                "newer", !withoutNames && !known.containsAll(answers),
+                "newer",
+                        !withoutNames
+                                && !given.notElsewhere(unknown, hand.others()).isEmpty(),
                 "withoutNames", withoutNames,
                 "elsewhere", elsewhere(hand),
                 "lies",

@@ -17,6 +17,7 @@ final class FileNote implements Comparable<FileNote> {
     private final boolean late;
     private final FileFaults notes;
     private int marked;
+    private boolean ofOthers;
 
     FileNote(int number, String name, String shown, Optional<LocalDateTime> received, boolean late) {
         this(number, name, shown, received, late, 0);
@@ -49,9 +50,14 @@ final class FileNote implements Comparable<FileNote> {
         return new FileNote(number, name, shown, received, late, minutesLate);
     }
 
+    /** Notes that all of it is to other sheets, which were due on another day. */
+    void isOfOthers() {
+        ofOthers = true;
+    }
+
     /** 0 if it is not late. */
     long minutesLate() {
-        return minutesLate;
+        return ofOthers ? 0 : minutesLate;
     }
 
     /** In the order of names, from 1. */
@@ -69,7 +75,7 @@ final class FileNote implements Comparable<FileNote> {
     }
 
     boolean isLate() {
-        return late;
+        return late && !ofOthers;
     }
 
     /** By the instructor's list; where that does not name both, neither is. */

@@ -115,16 +115,37 @@ final class Inbox {
         byOrigin.forEach((origin, given) -> owners.put(origin, owner(origin, given.get(0))));
         long unknown =
                 owners.values().stream().filter(owner -> owner.seat() == 0).count();
-        byOrigin.forEach((origin, given) -> take(note, origin, given, owners.get(origin), unknown > 1));
+        boolean ofThese = byOrigin.isEmpty();
+        for (Map.Entry<Origin, List<TypedAnswer>> one : byOrigin.entrySet()) {
+            Origin origin = one.getKey();
+            boolean taken = take(note, origin, one.getValue(), owners.get(origin), unknown > 1);
+            ofThese |= taken || !isOfOthers(origin);
+        }
+        if (!ofThese) {
+            note.isOfOthers();
+        }
     }
 
-    /** @param oneOfMany whether the file holds more than one hand-in of which nobody knows whose it is */
-    private void take(FileNote note, Origin origin, List<TypedAnswer> given, Owner owner, boolean oneOfMany) {
+    /** Whether a hand-in bears an ID without a slip that other sheets have. */
+    private boolean isOfOthers(Origin origin) {
+        return SheetId.set(origin.sheet())
+                .filter(set -> !set.equals(sheets.code()))
+                .isPresent();
+    }
+
+    /**
+     * Puts a hand-in where it belongs.
+     *
+     * @param oneOfMany whether the file holds more than one of which nobody knows whose it is
+     * @return whether it is a learner's
+     */
+    private boolean take(FileNote note, Origin origin, List<TypedAnswer> given, Owner owner, boolean oneOfMany) {
         Optional<Decision> decided = decisions
                 .ofFile(note, origin.sheet(), owner.seat())
                 .filter(one -> owner.seat() > 0 || !oneOfMany || !one.sheet().isEmpty());
         if (decided.isPresent() && decided.get().kind() == Decision.Kind.DOES_NOT_COUNT) {
             given.forEach(answer -> setAside.add(SetAside.dismissed(answer)));
+            return owner.seat() > 0;
         } else if (decided.isPresent() && seats.has(decided.get().seat())) {
             handIn(decided.get().seat(), new HandIn(note, origin, given, true));
         } else if (owner.seat() > 0) {
@@ -141,7 +162,9 @@ final class Inbox {
                     given.get(0).place().line(),
                     Saying.count("report.decide.unknown-owner", given.size()).with("why", owner.problem()),
                     List.of(owner.next())));
+            return false;
         }
+        return true;
     }
 
     private void handIn(int seat, HandIn handIn) {

@@ -19,6 +19,8 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
@@ -241,5 +243,44 @@ class DeskTakeInTest {
         three.answered("ayo.csv", 1, "3 V", hour(3));
         String undated = marked("archive", three.archive);
         assertTrue(undated.contains("these sheets were given out without a “hand in by”"), undated);
+    }
+
+    @Test
+    void filesThatCameInSinceAreThoseOfWhichNothingIsToldAndThatMayBeOfTheseSheets() throws Exception {
+        Given one = new Given("made/week-1", "One", "");
+        Given two = new Given("made/week-2", "Two", "");
+        marks("made/week-1/marks", "seat,name,sheet,marks,of\n1,Ayo," + one.id(1) + ",1,4\n");
+        StringBuilder told = new StringBuilder("file,received,late\n");
+        for (int file = 0; file < 600; file++) {
+            String name = "file-" + (100 + file) + ".csv";
+            one.answered(name, 1, "1 V", hour(1));
+            told.append(name).append(",,\n");
+        }
+        Files.writeString(folder.resolve("made/week-1/marks/files.csv"), told);
+        two.answered("later.csv", 1, "1 V", hour(2));
+        String choose = "/take-in?archive=" + one.archive;
+        String since = "mark again: files came in since";
+        assertFalse(desk.get(choose).contains(since), "what is told, and what is of another week, is no news");
+        one.answered("late.csv", 2, "1 V", hour(3));
+        assertTrue(desk.get(choose).contains(since));
+        Files.writeString(folder.resolve("answers/late.csv"), "sheet,question,answer\nmine,q1a,1 V\n");
+        assertTrue(desk.get(choose).contains(since), "nobody knows of which sheets it is");
+    }
+
+    @Test
+    void toWhichSheetsAnswersAreIsReadOfIdsAsPeopleTypeThem() throws IOException {
+        Given one = new Given("made", "One", "");
+        Given two = new Given("made", "Two", "");
+        String typed = one.id(1).replace("-", " ").toLowerCase(Locale.ROOT).replace('0', 'o');
+        Map<String, Integer> both = Map.of(one.code(), 2, two.code(), 1);
+        for (String table : List.of(
+                "sheet,question,answer\n" + typed + ",q1a,1 V\n" + one.id(2).replace("-", "") + ",q1a,1 V\n"
+                        + "sheet,question,answer\n" + two.id(1) + ",q1a,1 V\n",
+                "\uFEFFname;sheet;q1a\nAyo;" + typed + ";1\nBea;" + one.id(2) + ";2\nCleo;" + two.id(1)
+                        + ";\nDee;mine;3\n",
+                "# Sheet " + one.id(1) + "\n\n" + one.id(2) + " and \"" + two.id(1) + "\n")) {
+            assertEquals(both, AnsweredSheets.in(table), table);
+        }
+        assertEquals(Map.of(), AnsweredSheets.in("sheet,question,answer\nmine,q1a,2\n"));
     }
 }

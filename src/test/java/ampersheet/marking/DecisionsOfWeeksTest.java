@@ -14,6 +14,7 @@ import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.Timetable;
 import java.io.IOException;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -38,6 +39,8 @@ class DecisionsOfWeeksTest extends HandInFixture {
     private static final String COLUMNS = "seat,sheet,question,answer,file,issue,decision,value,reason\n";
     private static final String UNTOLD = "does not tell on which it is";
 
+    private Optional<LocalDateTime> due = Optional.empty();
+
     private static SheetMaker week(int number) {
         return new SheetMaker(ProblemSet.of(COURSE.week(number), LIBRARY));
     }
@@ -50,7 +53,7 @@ class DecisionsOfWeeksTest extends HandInFixture {
                 Optional.empty(),
                 roster,
                 received,
-                Optional.empty(),
+                due,
                 Optional.empty(),
                 Optional.empty(),
                 false,
@@ -140,5 +143,25 @@ class DecisionsOfWeeksTest extends HandInFixture {
         decisions = COLUMNS + "3,," + question(0) + ",,,,leave out,,not taught\n";
         assertTrue(row(mark(one).get("marks.csv"), "1,").contains(ONE.id() + ",0," + PLACES + ","));
         assertTrue(notes().contains("no longer fits: this archive holds no sheet for seat 3"), notes());
+    }
+
+    @Test
+    void onlyFilesWithSomethingOfTheseSheetsAreLateForThem() throws IOException {
+        put("one.csv", wrong(FIRST.sheet(1)));
+        put("two.csv", wrong(SECOND.sheet(1)));
+        put("both.csv", wrong(FIRST.sheet(2)) + wrong(SECOND.sheet(2)));
+        put("nobody.csv", wrong(FIRST.sheet(3)).replace(FIRST.sheet(3).id().toString(), "mine"));
+        received = Optional.of(
+                new Marking.NamedText(
+                        "received.csv",
+                        "file,received\n"
+                                + "one.csv,2026-03-20T09:00\ntwo.csv,2026-03-20T09:00\nboth.csv,2026-03-20T09:00\nnobody.csv,2026-03-20T09:00\n"));
+        due = Optional.of(LocalDateTime.of(2026, 3, 10, 18, 0));
+        decisions = COLUMNS;
+        String files = mark(FIRST).get("files.csv");
+        assertEquals(3, marked.late(), files);
+        assertTrue(row(files, "two.csv").startsWith("two.csv,2026-03-20T09:00,,0,"), files);
+        decisions = COLUMNS + "1," + SECOND.sheet(1).id() + ",,,two.csv,issued-" + FIRST.code() + ",counts,,asked\n";
+        assertTrue(row(mark(FIRST).get("files.csv"), "two.csv").contains(",late,"), "it counts for them");
     }
 }
