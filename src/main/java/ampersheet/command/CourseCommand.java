@@ -27,6 +27,10 @@ import picocli.CommandLine.Parameters;
         description = "command.course.help",
         footer = {"", "command.course.footer"})
 final class CourseCommand implements Callable<Integer> {
+    private static final String MARKS = "marks.csv";
+    /** What folders of marks are called in a course folder; with a code those of sheets that were given out later. */
+    private static final String IN_COURSE = "marks(-[0-9A-Z]{5})?";
+
     private final Streams streams;
 
     @Parameters(paramLabel = "FOLDER", descriptionKey = "command.course.help.folder")
@@ -53,19 +57,19 @@ final class CourseCommand implements Callable<Integer> {
         TemplateLibrary library = templates.library();
         List<MarkedWeeks.Week> weeks = new ArrayList<>();
         List<Path> inputs = new ArrayList<>();
-        for (Path week : weeks()) {
-            Path marked = isMarked(week) ? week : below(week);
-            Path marks = marked.resolve("marks.csv");
-            Path answers = marked.resolve("answers.csv");
+        List<Path> leftOut = new ArrayList<>();
+        for (Found week : weeks(leftOut)) {
+            Path marks = week.marked().resolve(MARKS);
+            Path answers = week.marked().resolve("answers.csv");
             inputs.addAll(List.of(marks, answers));
             weeks.add(new MarkedWeeks.Week(
-                    week.getFileName().toString(),
+                    week.name(),
                     new Marking.NamedText(
                             InputFile.shown(marks),
-                            InputFile.table(marks, say("command.file.marks")).text()),
+                            InputFile.marked(marks, say("command.file.marks")).text()),
                     new Marking.NamedText(
                             InputFile.shown(answers),
-                            InputFile.table(answers, say("command.file.answers"))
+                            InputFile.marked(answers, say("command.file.answers"))
                                     .text())));
         }
         MarkedWeeks course = MarkedWeeks.read(
@@ -89,29 +93,36 @@ final class CourseCommand implements Callable<Integer> {
                 count("command.count.weeks", weeks.size()),
                 "learners",
                 count("command.count.learners", course.learnerCount())));
+        leftOut.forEach(marked -> streams.line(say("command.course.left-out", "folder", InputFile.shown(marked))));
         streams.line("");
         String first = say("command.label.open-first");
         streams.line(LabelColumn.of(first).line(first, InputFile.shown(out.resolve("course.html"))));
         return CommandTree.FINE;
     }
 
-    private List<Path> weeks() {
-        List<Path> weeks;
-        try (Stream<Path> within = Files.list(folder)) {
-            List<Path> all = within.sorted(Comparator.comparing(
-                            week -> inOrder(week.getFileName().toString())))
-                    .toList();
-            List<Path> below =
-                    all.stream().filter(week -> isMarked(below(week))).toList();
-            weeks = below.isEmpty()
-                    ? all.stream().filter(CourseCommand::isMarked).toList()
-                    : below; // beside the weeks of a course lie the marks of its set
-        } catch (IOException failure) {
-            throw new WrongUsage(
-                    InputFile.shown(folder),
-                    say("command.course.unreadable"),
-                    say("command.course.unreadable.expected"),
-                    say("command.path.next"));
+    /** A folder of marks, by what its week is called. */
+    private record Found(String name, Path marked) {}
+
+    /**
+     * One folder of marks for each week.
+     *
+     * @param leftOut takes those that are there as well
+     */
+    private List<Found> weeks(List<Path> leftOut) {
+        List<Path> all = within(folder);
+        // where weeks are marked as in a course folder, the marks of its set lie beside them
+        boolean isOfCourse = all.stream().anyMatch(week -> !marksIn(week).isEmpty());
+        List<Found> weeks = new ArrayList<>();
+        for (Path week : all) {
+            String name = week.getFileName().toString();
+            List<Path> marked = new ArrayList<>(marksIn(week));
+            if (isMarked(week)) {
+                marked.add(week);
+            }
+            if (!marked.isEmpty() && !(isOfCourse && name.matches(IN_COURSE))) {
+                weeks.add(new Found(name, marked.remove(0)));
+            }
+            leftOut.addAll(marked);
         }
         if (weeks.isEmpty()) {
             throw new WrongUsage(
@@ -123,13 +134,31 @@ final class CourseCommand implements Callable<Integer> {
         return weeks;
     }
 
-    private static boolean isMarked(Path folder) {
-        return Files.isRegularFile(folder.resolve("marks.csv"));
+    /** Where marks of a week lie in a course folder, those of the sheets that were marked first before the others. */
+    private static List<Path> marksIn(Path week) {
+        return Files.isDirectory(week) && Files.isReadable(week)
+                ? within(week).stream()
+                        .filter(marks -> marks.getFileName().toString().matches(IN_COURSE) && isMarked(marks))
+                        .toList()
+                : List.of();
     }
 
-    /** Where the desk keeps the marks of a week. */
-    private static Path below(Path week) {
-        return week.resolve("marks");
+    private static List<Path> within(Path folder) {
+        try (Stream<Path> within = Files.list(folder)) {
+            return within.sorted(Comparator.comparing(
+                            one -> inOrder(one.getFileName().toString())))
+                    .toList();
+        } catch (IOException failure) {
+            throw new WrongUsage(
+                    InputFile.shown(folder),
+                    say("command.course.unreadable"),
+                    say("command.course.unreadable.expected"),
+                    say("command.path.next"));
+        }
+    }
+
+    private static boolean isMarked(Path folder) {
+        return Files.isRegularFile(folder.resolve(MARKS));
     }
 
     /** With numbers of equal length, so that 2 comes before 10. */

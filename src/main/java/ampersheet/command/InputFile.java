@@ -38,6 +38,15 @@ final class InputFile {
                 () -> SourceFile.foreign(file, Bounds.WRITTEN, SourceFile.Links.FOLLOWED));
     }
 
+    /** A table that an earlier run of marking wrote, or that a spreadsheet made of it. */
+    static ForeignText marked(Path file, String what) {
+        return read(
+                file,
+                what,
+                Bounds.MARKED.told(),
+                () -> SourceFile.foreign(file, Bounds.MARKED, SourceFile.Links.FOLLOWED));
+    }
+
     /** A class list, which may be of more seats than anybody types. */
     static ForeignText classList(Path file) {
         return read(

@@ -131,8 +131,11 @@ final class MarkCommand implements Callable<Integer> {
                 learners,
                 text(received, say("command.file.times")),
                 due(),
-                text(before, say("command.file.earlier-marks"))
-                        .map(text -> EarlierMarks.read(text.file(), text.text())),
+                Optional.ofNullable(before)
+                        .map(marks -> EarlierMarks.read(
+                                InputFile.shown(marks),
+                                InputFile.marked(marks, say("command.file.earlier-marks"))
+                                        .text())),
                 text(decisions, say("command.file.decisions")),
                 false,
                 pseudonyms);

@@ -45,11 +45,11 @@ final class RetakeOption {
     Map<Integer, Set<String>> missed(int round, Plan plan, TemplateLibrary library) {
         Path folder = marks.get(round - 1);
         Path answers = folder.resolve("answers.csv");
-        InputFile.table(folder.resolve("marks.csv"), say("command.file.retake-marks"));
+        InputFile.marked(folder.resolve("marks.csv"), say("command.file.retake-marks"));
         return MissedSkills.read(
                 new Marking.NamedText(
                         InputFile.shown(answers),
-                        InputFile.table(answers, say("command.file.retake-answers"))
+                        InputFile.marked(answers, say("command.file.retake-answers"))
                                 .text()),
                 ProblemSet.of(plan, library).id(1),
                 template -> library.has(template) ? library.template(template).skill() : template);

@@ -11,8 +11,11 @@ import java.util.Optional;
  * @param cells that a table of it could have at most: its separators and its lines
  */
 public record Bounds(int bytes, int lines, int cells) {
-    /** A class of two thousand with fifty answers each, in one table. */
+    /** A class of two thousand with fifty answers each, as they come in, in one table. */
     public static final Bounds WRITTEN = new Bounds(4 << 20, 100_000, 1_000_000);
+
+    /** A table that marking wrote: a class of twelve thousand with fifty answers each, which take 14 cells a line. */
+    public static final Bounds MARKED = new Bounds(64 << 20, 1_000_000, 20_000_000);
 
     /** A class list, of as many seats as there may be. */
     public static final Bounds CLASS_LIST = new Bounds(64 << 20, 1_000_100, 20_000_000);

@@ -109,4 +109,41 @@ class AfterMarkingTest {
         assertEquals(2, run("course", folder.resolve("came").toString(), "--out", to.toString()));
         assertTrue(said().contains("no folder in it holds a marks.csv"), said());
     }
+
+    private void copy(String marked, String to) throws IOException {
+        Path folder = Files.createDirectories(this.folder.resolve(to));
+        for (String table : List.of("marks.csv", "answers.csv")) {
+            Files.copy(this.folder.resolve(marked).resolve(table), folder.resolve(table));
+        }
+    }
+
+    @Test
+    void everyWeekIsTakenWhereverItsMarksLieAndWhatIsLeftOutIsNamed() throws IOException {
+        assertEquals(0, mark("made/week-1"), this::said);
+        for (String to : List.of("week-2/marks", "week-3/marks", "week-3/marks-A7K3M", "week-4/marks-A7K3M", "marks")) {
+            copy("made/week-1", "made/" + to);
+        }
+        copy("made/week-1", "made/week-2");
+        Path to = folder.resolve("together");
+        assertEquals(0, run("course", folder.resolve("made").toString(), "--out", to.toString()), this::said);
+        String table = Files.readString(to.resolve("course.csv"));
+        assertTrue(table.startsWith("learner,week-1 %,week-2 %,week-3 %,week-4 %,"), table);
+        List<String> leftOut = said().lines()
+                .filter(line -> line.startsWith("Left out: "))
+                .map(line -> line.replaceAll("Left out: .*/made/([^ ]*)\\. .*", "$1"))
+                .toList();
+        assertEquals(List.of("marks", "week-2", "week-3/marks-A7K3M"), leftOut, this::said);
+        Files.delete(folder.resolve("made/week-2/marks/marks.csv"));
+        assertEquals(0, run("course", folder.resolve("made").toString(), "--out", to.toString()), this::said);
+        assertTrue(Files.readString(to.resolve("course.csv")).contains("week-2 %"));
+    }
+
+    @Test
+    void answersOfTheLargestClassOfACourseAreReadAgain() throws IOException {
+        String line =
+                "999,A7K3M-999-R,q10e,voltage-dividers/battery-sense,Rx,\"4,700 Ω\",4.7 kΩ,correct,,1,,ada.csv,50,\n";
+        Path answers = Files.writeString(folder.resolve("answers.csv"), line.repeat(999 * 50));
+        assertEquals(
+                999 * 50, InputFile.marked(answers, "answers").text().lines().count());
+    }
 }
