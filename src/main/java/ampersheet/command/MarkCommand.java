@@ -72,6 +72,9 @@ final class MarkCommand implements Callable<Integer> {
     private List<String> also = List.of();
 
     @Mixin
+    private OtherSheetsOption others;
+
+    @Mixin
     private EraseOptions erase;
 
     @Option(names = "--json", descriptionKey = "command.mark.help.as-json")
@@ -137,7 +140,7 @@ final class MarkCommand implements Callable<Integer> {
                                 InputFile.marked(marks, say("command.file.earlier-marks"))
                                         .text())),
                 text(decisions, say("command.file.decisions")),
-                false,
+                others.than(issued.sheets().code()),
                 pseudonyms);
     }
 

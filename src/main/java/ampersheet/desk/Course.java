@@ -407,10 +407,8 @@ final class Course {
 
     private List<Path> archives(CourseFolder.Made of) {
         List<Path> found = new ArrayList<>();
-        for (Path in : List.of(of.pages().resolve("keys"), of.folder())) {
-            names(in).stream()
-                    .filter(name -> name.matches("(.*-)?issued-[0-9A-Z]{5}\\.zip"))
-                    .forEach(name -> found.add(in.resolve(name)));
+        for (Path in : of.ofArchives()) {
+            names(in).stream().filter(CourseFolder::isArchive).forEach(name -> found.add(in.resolve(name)));
         }
         return found;
     }

@@ -16,6 +16,7 @@ import ampersheet.marking.DecisionList;
 import ampersheet.marking.EarlierMarks;
 import ampersheet.marking.MarkForms;
 import ampersheet.marking.Marking;
+import ampersheet.marking.OtherSheets;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.ArchivedSheets;
@@ -71,6 +72,15 @@ final class TakeInPlace {
         /** Whether the class has other sheets as well, so that a decision has to tell on which it is. */
         boolean amongOthers() {
             return week().isPresent() || !others().all().isEmpty();
+        }
+
+        /** The same for marking. */
+        OtherSheets known() {
+            return OtherSheets.among(
+                    all.stream()
+                            .map(one -> new OtherSheets.Given(one.week().toString(), one.set()))
+                            .toList(),
+                    chosen.map(GivenOut.Sheets::set).orElse(""));
         }
 
         DecisionList.Decided decided(String list) {
@@ -330,10 +340,10 @@ final class TakeInPlace {
                 received.isThere() ? due : Optional.empty(),
                 before.map(written -> EarlierMarks.read(set.course().shown(marksBefore), written)),
                 named(CourseFolder.DECISIONS, decisions),
-                false,
+                hand.known(),
                 pseudonyms);
         MarkedFolder.Written written = MarkedFolder.write(
-                hand.amongOthers() ? task.amongOthers() : task,
+                task,
                 marks.folder(),
                 List.of(MarkForms.XLSX, MarkForms.SEMICOLONS),
                 new Output.Terms(

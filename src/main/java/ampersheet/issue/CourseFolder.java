@@ -1,6 +1,7 @@
 package ampersheet.issue;
 
 import java.nio.file.Path;
+import java.util.List;
 
 /**
  * Where the files of a course lie: all there is of it, plain files that commands and the desk read and write alike.
@@ -70,6 +71,11 @@ public record CourseFolder(Path folder) {
         return folder.resolve(WEEKS);
     }
 
+    /** Whether a file is called as archives of what was given out are. */
+    public static boolean isArchive(String name) {
+        return name.matches("(.*-)?issued-[0-9A-Z]{5}\\.zip");
+    }
+
     /** What is made of the plan. */
     public Made ofPlan() {
         return new Made(made());
@@ -77,7 +83,7 @@ public record CourseFolder(Path folder) {
 
     /** What is made of a week of the course. */
     public Made ofWeek(int number) {
-        return new Made(made().resolve(WEEK + number));
+        return ofPlan().ofWeek(number);
     }
 
     /**
@@ -90,6 +96,16 @@ public record CourseFolder(Path folder) {
         public static final String PAGES = "class";
 
         private static final String MARKS_BESIDE = "marks-";
+
+        /** Where lies what is made of a week, if this is that of the plan. */
+        public Made ofWeek(int number) {
+            return new Made(folder.resolve(WEEK + number));
+        }
+
+        /** Folders in which archives lie, those of the class before those of handouts. */
+        public List<Path> ofArchives() {
+            return List.of(pages().resolve("keys"), folder);
+        }
 
         public Path pages() {
             return folder.resolve(PAGES);

@@ -39,14 +39,15 @@ final class ClassMarking {
         this.privacy = task.pseudonyms() ? Privacy.of(task.roster(), language) : Privacy.none(language);
         this.seats = new Seats(task.roster());
         this.decisions = task.decisions()
-                .map(list -> DecisionBook.read(list.file(), list.text(), task.sheets(), task.others()))
+                .map(list -> DecisionBook.read(
+                        list.file(), list.text(), task.sheets(), task.others().areKnown()))
                 .orElseGet(DecisionBook::none);
         AnswerFolder folder = folder(task.answers());
         ReceivedList received = task.received()
                 .map(list -> ReceivedList.read(list.file(), list.text(), folder.names()))
                 .orElseGet(ReceivedList::unknown);
         LeftOutQuestions.find(decisions, task.sheets(), task.roster());
-        this.inbox = Inbox.open(folder, task.sheets(), seats, received, task.due(), decisions, privacy);
+        this.inbox = Inbox.open(task, folder, seats, received, decisions, privacy);
         this.marker = new SheetMarker(task.sheets(), task.corrections(), decisions, privacy);
     }
 

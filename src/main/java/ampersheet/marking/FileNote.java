@@ -134,6 +134,9 @@ final class FileNote implements Comparable<FileNote> {
         if (name.startsWith(".")) {
             return language.say("report.fate.hidden");
         }
+        if (marked == 0 && ofOthers && !faulty) {
+            return language.say("report.fate.elsewhere");
+        }
         if (marked == 0) {
             return faulty ? language.say("report.fate.not-marked") : language.say("report.fate.nothing-counts");
         }

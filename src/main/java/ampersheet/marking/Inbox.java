@@ -9,7 +9,6 @@ import ampersheet.language.Saying;
 import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.SheetId;
 import ampersheet.source.Languages;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -29,6 +28,7 @@ final class Inbox {
     private static final Saying WHOSE = Saying.of("report.file.whose");
 
     private final ClassSheets sheets;
+    private final OtherSheets others;
     private final Seats seats;
     private final DecisionBook decisions;
     private final Map<Integer, List<HandIn>> bySeat = new TreeMap<>();
@@ -64,27 +64,27 @@ final class Inbox {
         }
     }
 
-    private Inbox(ClassSheets sheets, Seats seats, DecisionBook decisions) {
-        this.sheets = sheets;
+    private Inbox(Marking.Task task, Seats seats, DecisionBook decisions) {
+        this.sheets = task.sheets();
+        this.others = task.others();
         this.seats = seats;
         this.decisions = decisions;
     }
 
     static Inbox open(
+            Marking.Task task,
             AnswerFolder folder,
-            ClassSheets sheets,
             Seats seats,
             ReceivedList received,
-            Optional<LocalDateTime> due,
             DecisionBook decisions,
             Privacy privacy) {
-        Inbox inbox = new Inbox(sheets, seats, decisions);
+        Inbox inbox = new Inbox(task, seats, decisions);
         Map<String, Integer> numbers = new TreeMap<>();
         folder.names().forEach(name -> numbers.put(name, numbers.size() + 1));
         for (String name : folder.smallestFirst()) {
             int number = numbers.get(name);
             ReturnedFile file = inbox.read(folder, name, privacy.file(name, number), privacy);
-            inbox.take(file, FileNote.of(number, name, file.name(), received.of(name), due));
+            inbox.take(file, FileNote.of(number, name, file.name(), received.of(name), task.due()));
         }
         inbox.files.sort(Comparator.comparing(FileNote::number));
         inbox.bySeat.values().forEach(handIns -> handIns.sort(Comparator.comparing(HandIn::file)));
@@ -150,6 +150,9 @@ final class Inbox {
             handIn(decided.get().seat(), new HandIn(note, origin, given, true));
         } else if (owner.seat() > 0) {
             handIn(owner.seat(), new HandIn(note, origin, given, false));
+        } else if (others.haveElsewhere(origin.sheet())) {
+            given.forEach(answer -> setAside.add(SetAside.elsewhere(answer)));
+            return false;
         } else {
             owner.told().ifPresent(note::add);
             given.forEach(answer -> setAside.add(new SetAside(answer, owner.why())));

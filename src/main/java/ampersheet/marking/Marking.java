@@ -23,7 +23,7 @@ public final class Marking {
      * @param due files that came in later are late; the time is compared with that list and with nothing else
      * @param before marks of an earlier run, to tell whose changed
      * @param decisions text of the list of what the instructor decided
-     * @param others whether the class was given other sheets as well, whose answers and decisions may be among these
+     * @param others whose answers and decisions may be among these
      * @param pseudonyms whether names stay out of everything but one file
      */
     public record Task(
@@ -35,7 +35,7 @@ public final class Marking {
             Optional<LocalDateTime> due,
             Optional<EarlierMarks> before,
             Optional<NamedText> decisions,
-            boolean others,
+            OtherSheets others,
             boolean pseudonyms) {
         /** The same by a list of what the instructor decided. */
         public Task deciding(NamedText list) {
@@ -43,9 +43,9 @@ public final class Marking {
                     answers, sheets, corrections, roster, received, due, before, Optional.of(list), others, pseudonyms);
         }
 
-        /** The same where the class was given other sheets as well. */
-        public Task amongOthers() {
-            return new Task(answers, sheets, corrections, roster, received, due, before, decisions, true, pseudonyms);
+        /** The same where the class was given these sheets as well. */
+        public Task among(OtherSheets known) {
+            return new Task(answers, sheets, corrections, roster, received, due, before, decisions, known, pseudonyms);
         }
     }
 
@@ -101,7 +101,9 @@ public final class Marking {
      * @throws DiagnosticException as for {@link #mark}
      */
     public static Erasure erasure(Task task, int seat, Optional<Path> decisionList, Optional<Path> receivedList) {
-        return new ClassMarking(task, (path, text) -> {}).erasure(seat, decisionList, receivedList);
+        // of a learner, also what she sent for other sheets is looked at
+        return new ClassMarking(task.among(OtherSheets.NONE), (path, text) -> {})
+                .erasure(seat, decisionList, receivedList);
     }
 
     static String feedback(Roster.Seat seat) {

@@ -54,6 +54,11 @@ record SetAside(TypedAnswer answer, Saying why) {
         return new SetAside(answer, Saying.of("report.aside.dismissed"));
     }
 
+    /** To a sheet of another week or set, and marked with that. */
+    static SetAside elsewhere(TypedAnswer answer) {
+        return new SetAside(answer, Saying.of("report.aside.elsewhere"));
+    }
+
     static SetAside late(TypedAnswer answer) {
         return new SetAside(answer, Saying.of("report.aside.late"));
     }

@@ -8,6 +8,7 @@ import ampersheet.issue.Issue;
 import ampersheet.issue.MarkedFolder;
 import ampersheet.issue.Output;
 import ampersheet.marking.Marking;
+import ampersheet.marking.OtherSheets;
 import ampersheet.sheet.ClassIndex;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
@@ -139,7 +140,7 @@ class ClassJobTest {
                                 Optional.empty(),
                                 Optional.empty(),
                                 Optional.empty(),
-                                false,
+                                OtherSheets.NONE,
                                 false),
                         whole.folder(),
                         List.of(),

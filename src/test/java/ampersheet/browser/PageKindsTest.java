@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import ampersheet.OnlyDeep;
 import ampersheet.issue.Issue;
 import ampersheet.marking.Marking;
+import ampersheet.marking.OtherSheets;
 import ampersheet.page.HomeworkPage;
 import ampersheet.page.PracticePage;
 import ampersheet.page.PracticeSet;
@@ -222,7 +223,7 @@ class PageKindsTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         false),
                 this::write);
     }

@@ -8,6 +8,7 @@ import ampersheet.browser.Chromium;
 import ampersheet.browser.PageAudit;
 import ampersheet.desk.Desk;
 import ampersheet.desk.Limits;
+import ampersheet.sheet.SheetId;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -21,6 +22,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -124,11 +126,20 @@ class CourseAtTheDeskTest {
         String sheet = Files.readString(made.resolve("class/sheets/seat-001.md"));
         String id = sheet.replaceAll("(?s).*?([0-9A-Z]{5}-[0-9]{3,}-[0-9A-Z]).*", "$1");
         Files.writeString(answers.resolve("ada.csv"), "sheet,question,answer\n" + id + ",q1a,2 V\n");
+        Path keys = Files.createDirectories(course.resolve("made/week-1/class/keys"));
+        Files.writeString(keys.resolve("issued-AAAAA.zip"), "broken, but there");
+        Path other = Files.writeString(
+                answers.resolve("other.csv"),
+                "sheet,question,answer,seat\n" + new SheetId("AA", "AAA", 2) + ",q1a,2 V,2\n");
+        Files.setLastModifiedTime(other, FileTime.fromMillis(0));
         make("/take-in/mark", "", "/take-in");
         Path marked = made.resolve("marks");
         String page = get(URI.create(base + "/weeks/week?week=2"));
         String archive = page.replaceAll("(?s).*mark answers --issued-with (\\S+).*", "$1");
-        assertTrue(page.contains(archive + " --roster class.csv --out made/week-2/marks --also xlsx,semicolons"), page);
+        assertTrue(
+                page.contains(
+                        archive + " --roster class.csv --others made --out made/week-2/marks --also xlsx,semicolons"),
+                page);
         run(
                 "mark",
                 answers,
@@ -140,11 +151,14 @@ class CourseAtTheDeskTest {
                 2,
                 "--roster",
                 course.resolve("class.csv"),
+                "--others",
+                course.resolve("made"),
                 "--out",
                 again.resolve("marks"),
                 "--also",
                 "xlsx,semicolons");
         assertSame(marked, again.resolve("marks"), 8);
+        assertTrue(Files.readString(marked.resolve("files.csv")).contains("other.csv,,,0,to other sheets"));
         run("course", course.resolve("made"), "--out", folder.resolve("all"));
         assertTrue(Files.readString(folder.resolve("all/course.html")).contains("week-2"));
     }

@@ -87,7 +87,7 @@ class CorrectionTest {
                 Optional.empty(),
                 before,
                 Optional.empty(),
-                false,
+                OtherSheets.NONE,
                 false);
     }
 

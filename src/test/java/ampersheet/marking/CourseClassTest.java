@@ -128,7 +128,7 @@ class CourseClassTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         false),
                 files::put);
         return new MarkedWeeks.Week(

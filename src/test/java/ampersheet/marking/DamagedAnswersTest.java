@@ -298,7 +298,7 @@ class DamagedAnswersTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         false),
                 files::put);
         List<String> told = new ArrayList<>();
@@ -357,7 +357,7 @@ class DamagedAnswersTest {
                             Optional.empty(),
                             Optional.empty(),
                             Optional.empty(),
-                            false,
+                            OtherSheets.NONE,
                             false);
                     DiagnosticException refused = assertThrows(
                             DiagnosticException.class,
@@ -384,7 +384,7 @@ class DamagedAnswersTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         false),
                 files::put);
         assertEquals(1, marked.notes().size());

@@ -18,6 +18,7 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
@@ -40,6 +41,7 @@ class DecisionsOfWeeksTest extends HandInFixture {
     private static final String UNTOLD = "does not tell on which it is";
 
     private Optional<LocalDateTime> due = Optional.empty();
+    private OtherSheets others = OtherSheets.NONE;
 
     private static SheetMaker week(int number) {
         return new SheetMaker(ProblemSet.of(COURSE.week(number), LIBRARY));
@@ -56,7 +58,7 @@ class DecisionsOfWeeksTest extends HandInFixture {
                 due,
                 Optional.empty(),
                 Optional.empty(),
-                false,
+                others,
                 false);
         marked = Marking.mark(task.deciding(new Marking.NamedText("decisions.csv", decisions)), files::put);
         return files;
@@ -163,5 +165,40 @@ class DecisionsOfWeeksTest extends HandInFixture {
         assertTrue(row(files, "two.csv").startsWith("two.csv,2026-03-20T09:00,,0,"), files);
         decisions = COLUMNS + "1," + SECOND.sheet(1).id() + ",,,two.csv,issued-" + FIRST.code() + ",counts,,asked\n";
         assertTrue(row(mark(FIRST).get("files.csv"), "two.csv").contains(",late,"), "it counts for them");
+    }
+
+    @Test
+    void answersToAnotherWeekAreNobodysToDecideHereAndThoseToEarlierSheetsOfTheSameWeekAre() throws IOException {
+        String second =
+                wrong(SECOND.sheet(1)).replace("answer\n", "answer,seat\n").replace("77 F\"", "77 F\",1");
+        put("two.csv", second);
+        String earlier = wrong(ONE).replace("answer\n", "answer,seat\n").replace("77 F\"", "77 F\",2");
+        put("early.csv", earlier.replace(ONE.id().toString(), TWO.id().toString()));
+        decisions = COLUMNS;
+        others = OtherSheets.among(
+                List.of(
+                        new OtherSheets.Given("week-1", FIRST.code()),
+                        new OtherSheets.Given("week-1", SET.id(1).toString().substring(0, 5)),
+                        new OtherSheets.Given("week-2", SECOND.code())),
+                FIRST.code());
+        Map<String, String> files = mark(FIRST);
+        assertTrue(row(files.get("marks.csv"), "1,").contains(",nothing,"), files.get("marks.csv"));
+        assertTrue(row(files.get("marks.csv"), "2,").contains(",undecided,"), files.get("marks.csv"));
+        assertEquals(1, marked.toDecide());
+        assertTrue(row(files.get("files.csv"), "two.csv").contains(",to other sheets,"), files.get("files.csv"));
+        assertTrue(
+                row(files.get("set-aside.csv"), "two.csv,2").contains("to a sheet of another week"), "nothing is lost");
+        others = OtherSheets.NONE;
+        assertTrue(row(mark(FIRST).get("marks.csv"), "1,").contains(",undecided,"), "where that is not known");
+    }
+
+    @Test
+    void whereNothingTellsThePlaceOfTheSheetsNoOthersAreOfAnother() {
+        List<OtherSheets.Given> given =
+                List.of(new OtherSheets.Given("week-1", "AAAAA"), new OtherSheets.Given("week-2", "BBBBB"));
+        assertEquals(new OtherSheets(Set.of("BBBBB"), Set.of("BBBBB")), OtherSheets.among(given, "AAAAA"));
+        assertEquals(new OtherSheets(Set.of("AAAAA", "BBBBB"), Set.of()), OtherSheets.among(given, "CCCCC"));
+        List<OtherSheets.Given> both = List.of(given.get(0), given.get(1), new OtherSheets.Given("week-2", "AAAAA"));
+        assertEquals(new OtherSheets(Set.of("BBBBB"), Set.of()), OtherSheets.among(both, "AAAAA"));
     }
 }

@@ -240,7 +240,7 @@ class DecisionsTest extends HandInFixture {
                             Optional.of(LocalDateTime.of(2026, 3, 5, 10, 0)),
                             Optional.empty(),
                             Optional.empty(),
-                            false,
+                            OtherSheets.NONE,
                             false),
                     files::put);
             String row = row(files.get("marks.csv"), "1,");

@@ -34,7 +34,7 @@ class ErasureTest extends HandInFixture {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                false,
+                OtherSheets.NONE,
                 false);
         return task.deciding(new Marking.NamedText("decisions.csv", Files.readString(list)));
     }

@@ -34,7 +34,7 @@ class GradebookTest extends HandInFixture {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         pseudonyms),
                 files::put);
         return files;

@@ -63,7 +63,7 @@ abstract class HandInFixture {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                false,
+                OtherSheets.NONE,
                 false);
         marked = Marking.mark(
                 decisions.isEmpty() ? task : task.deciding(new Marking.NamedText("decisions.csv", decisions)),

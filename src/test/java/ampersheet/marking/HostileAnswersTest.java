@@ -116,7 +116,7 @@ class HostileAnswersTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         false),
                 files::put);
         return new Outcome(marked, files);

@@ -63,7 +63,7 @@ class MarkingPagesTest {
                         Optional.empty(),
                         Optional.of(EarlierMarks.read("marks.csv", "seat,marks,of\n1,2,13\n")),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         false),
                 (path, text) -> {
                     try {

@@ -51,7 +51,7 @@ final class MarkingRate {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         false),
                 (path, text) -> characters.addAndGet(text.length()));
         long all = cpu() - start;

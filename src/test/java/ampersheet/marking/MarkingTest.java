@@ -61,7 +61,7 @@ class MarkingTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                false,
+                OtherSheets.NONE,
                 false);
     }
 
@@ -215,7 +215,7 @@ class MarkingTest {
                 Optional.of(LocalDateTime.of(2026, 3, 5, 18, 0)),
                 Optional.empty(),
                 Optional.empty(),
-                false,
+                OtherSheets.NONE,
                 false);
         Map<String, String> files = written(task);
         String answers = files.get("answers.csv");
@@ -274,7 +274,7 @@ class MarkingTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                false,
+                OtherSheets.NONE,
                 true);
         Map<String, String> files = new TreeMap<>();
         Marking.Marked marked = Marking.mark(task, files::put);

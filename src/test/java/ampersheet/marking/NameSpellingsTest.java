@@ -117,7 +117,7 @@ class NameSpellingsTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         true),
                 files::put);
         assertTrue(files.remove("names.csv").contains("Zoë Müller"));

@@ -137,7 +137,7 @@ class PlantedClassTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                false,
+                OtherSheets.NONE,
                 false);
         Marking.Marked marked = Marking.mark(
                 decisions.isEmpty() ? task : task.deciding(new Marking.NamedText("decisions.csv", decisions)),

@@ -39,7 +39,7 @@ class PolicyTest extends HandInFixture {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         false),
                 files::put);
         return files;

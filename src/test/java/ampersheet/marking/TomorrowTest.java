@@ -86,7 +86,7 @@ class TomorrowTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         pseudonyms),
                 files::put);
         return files;

@@ -12,6 +12,7 @@ import ampersheet.answer.Spellings;
 import ampersheet.browser.Chromium;
 import ampersheet.browser.PageAudit;
 import ampersheet.marking.Marking;
+import ampersheet.marking.OtherSheets;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Composer;
@@ -414,7 +415,7 @@ class HomeworkPageTest {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        false,
+                        OtherSheets.NONE,
                         false),
                 written::put);
         assertEquals(List.of(), marked.notes());
