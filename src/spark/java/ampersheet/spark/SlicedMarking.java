@@ -5,6 +5,7 @@ import ampersheet.issue.MarkedFolder;
 import ampersheet.issue.Output;
 import ampersheet.issue.Slice;
 import ampersheet.marking.Marking;
+import ampersheet.marking.OtherSheets;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetMaker;
@@ -108,7 +109,7 @@ record SlicedMarking(ClassFiles files, int slices, String answers) implements Se
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                false,
+                OtherSheets.NONE,
                 false);
         return MarkedFolder.write(task, folder(number).resolve("marks"), List.of(), Output.Terms.NONE)
                 .marked()
