@@ -32,7 +32,9 @@ public final class DataPath {
             private final List<Integer> tileOrder;
             private final List<Integer> returnOrder;
             private final List<Link> links;
-            /** Filled when a pixel is asked for first: whoever looks for a length of chain asks for none of thousands. */
+            /**
+             * Filled when a pixel is asked for first: whoever looks for a length of chain asks for none of thousands.
+             */
             private final Map<TileWalk.Pixel, Stop> stopAt = new LinkedHashMap<>();
 
             private final Map<Integer, Integer> tileTurns = new LinkedHashMap<>();
