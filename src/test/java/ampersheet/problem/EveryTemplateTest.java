@@ -51,7 +51,7 @@ import org.junit.jupiter.api.TestFactory;
  */
 class EveryTemplateTest {
     private static final String SEED = "every-template";
-    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 200 : 8;
+    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 200 : 12;
     private static final int LATEST = Math.max(DRAWS, 75);
     private static final int SPELLINGS = 10_000;
     private static final int LEAST_VARIANTS = 2_000;
