@@ -184,6 +184,7 @@ class CheckerParityTest {
     }
 
     /** As on the Java machine, where {@code TypedFormsTest} types them. */
+    @OnlyDeep
     @Test
     void aRightAnswerIsRightInEveryFormThatIsTyped() throws IOException {
         TemplateFiles files = TemplateFiles.builtIn();

@@ -699,6 +699,7 @@ class PracticePageTest {
         assertEquals("123 ohm", place("a").findElement(By.tagName("input")).getDomProperty("value"));
     }
 
+    @OnlyDeep
     @Test
     void skillsComeMixedAndTwoBareSuccessesSettleWithAnotherSkillBetween() {
         StringBuilder order = new StringBuilder();
@@ -1072,6 +1073,7 @@ class PracticePageTest {
         PageAudit.controlsAreLargeEnough(browser, which);
     }
 
+    @OnlyDeep
     @Test
     void nothingSticksOutOnANarrowScreenOrWithLargeText() {
         for (int skill = 0; skill < practice.skills().size(); skill += DEEP ? 1 : 5) {
