@@ -80,7 +80,9 @@ final class WeekPlace {
                 "hasDecisions", set.course().isThere(CourseFolder.DECISIONS),
                 "hasReceived", set.course().isThere(CourseFolder.RECEIVED),
                 "due",
-                        ReceivedList.time(weeks.due(number))
+                        ReceivedList.time(sheets.filter(one -> !one.set().equals(weeks.code(number)))
+                                        .map(GivenOut.Sheets::due)
+                                        .orElseGet(() -> weeks.due(number)))
                                 .map(LocalDateTime::toString)
                                 .orElse(""),
                 "work", GiveOutPlace.shown(work.standing(PAGE + number)));

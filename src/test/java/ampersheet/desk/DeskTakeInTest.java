@@ -246,6 +246,25 @@ class DeskTakeInTest {
     }
 
     @Test
+    void whatIsLateOfAWeekThatIsOtherwiseNowIsToldByTheDayOfItsSheets() throws Exception {
+        Files.writeString(folder.resolve("course.yaml"), """
+                title: Lanterns
+                seed: lanterns
+                problems-a-week: 1
+                seats: 5
+                weeks:
+                  - date: 2026-03-02
+                    due: 2026-05-01 18:00
+                    new: [{template: current-limiting/first-current}]
+                """);
+        Files.writeString(folder.resolve("received.csv"), "file,received\n");
+        assertTrue(desk.get("/weeks/week?week=1").contains("--due 2026-05-01T18:00"), "nothing was given out");
+        new Given("made/week-1", "One", "2026-03-12 18:00");
+        assertTrue(desk.get("/weeks/week?week=1").contains("--due 2026-03-12T18:00"));
+        assertTrue(desk.get("/take-in").contains("Late is what came in after 2026-03-12 18:00"));
+    }
+
+    @Test
     void filesThatCameInSinceAreThoseOfWhichNothingIsToldAndThatMayBeOfTheseSheets() throws Exception {
         Given one = new Given("made/week-1", "One", "");
         Given two = new Given("made/week-2", "Two", "");
