@@ -146,9 +146,17 @@ final class Inbox {
         if (decided.isPresent() && decided.get().kind() == Decision.Kind.DOES_NOT_COUNT) {
             given.forEach(answer -> setAside.add(SetAside.dismissed(answer)));
             return owner.seat() > 0;
-        } else if (decided.isPresent() && seats.has(decided.get().seat())) {
-            handIn(decided.get().seat(), new HandIn(note, origin, given, true));
-        } else if (owner.seat() > 0) {
+        }
+        if (decided.isPresent() && seats.has(decided.get().seat())) {
+            int seat = decided.get().seat();
+            if (sheets.has(seat)) {
+                handIn(seat, new HandIn(note, origin, given, true));
+                return true;
+            }
+            decisions.doesNotFit(
+                    decided.get(), say("folder.decision.no-sheet-of-seat", "seat", Integer.toString(seat)));
+        }
+        if (owner.seat() > 0) {
             handIn(owner.seat(), new HandIn(note, origin, given, false));
         } else if (others.haveElsewhere(origin.sheet())) {
             given.forEach(answer -> setAside.add(SetAside.elsewhere(answer)));
@@ -209,19 +217,7 @@ final class Inbox {
         }
         int said = Seats.number(origin.seat());
         if (!origin.seat().isEmpty() && (said == 0 || ofId > 0 && said != ofId)) {
-            return Owner.unknown(
-                    Saying.of("report.aside.two-seats"),
-                    first.place(),
-                    said == 0
-                            ? Saying.of("report.file.no-seat")
-                            : Saying.of(
-                                    "report.file.two-seats",
-                                    "said",
-                                    Integer.toString(said),
-                                    "seat",
-                                    Integer.toString(ofId)),
-                    say("folder.hand-in.one-sheet"),
-                    WHOSE);
+            return ofTwoSeats(first, said, ofId);
         }
         int seat =
                 ofId > 0 ? ofId : said > 0 ? said : seats.named(origin.name()).orElse(0);
@@ -241,6 +237,14 @@ final class Inbox {
                     "",
                     TO_ROSTER);
         }
+        if (!sheets.has(seat)) {
+            return Owner.unknown(
+                    Saying.of("report.aside.no-sheet-of-seat"),
+                    first.place(),
+                    Saying.of("report.file.no-sheet-of-seat", "seat", Integer.toString(seat)),
+                    "",
+                    WHOSE);
+        }
         if (!origin.name().isEmpty() && seats.isCalledOtherwise(seat, origin.name())) {
             return Owner.unknown(
                     Saying.of("report.aside.two-names"),
@@ -250,6 +254,23 @@ final class Inbox {
                     Saying.of("report.file.whose-sorted"));
         }
         return Owner.of(seat);
+    }
+
+    /** @param said 0 where what stands there is no seat */
+    private static Owner ofTwoSeats(TypedAnswer first, int said, int ofId) {
+        return Owner.unknown(
+                Saying.of("report.aside.two-seats"),
+                first.place(),
+                said == 0
+                        ? Saying.of("report.file.no-seat")
+                        : Saying.of(
+                                "report.file.two-seats",
+                                "said",
+                                Integer.toString(said),
+                                "seat",
+                                Integer.toString(ofId)),
+                say("folder.hand-in.one-sheet"),
+                WHOSE);
     }
 
     private Optional<Integer> seat(String typedId) {

@@ -132,6 +132,11 @@ public final class ArchivedSheets implements ClassSheets {
     }
 
     @Override
+    public boolean has(int seat) {
+        return archive.sheet(seat).isPresent();
+    }
+
+    @Override
     public IssuedSheet issued(int seat) {
         ArchivedSheet kept = requireKept(seat);
         List<SheetProblem> problems = new ArrayList<>();

@@ -19,6 +19,9 @@ public interface ClassSheets {
      */
     SheetId readId(String typed);
 
+    /** Whether there is a sheet for this seat: not everybody takes a retake. */
+    boolean has(int seat);
+
     /** @throws DiagnosticException if there is no such sheet */
     IssuedSheet issued(int seat);
 

@@ -88,6 +88,12 @@ public final class SheetMaker implements ClassSheets {
     }
 
     @Override
+    public boolean has(int seat) {
+        return set.plan().portion().only().isEmpty()
+                || set.plan().portion().only().containsKey(seat);
+    }
+
+    @Override
     public IssuedSheet issued(int seat) {
         return new IssuedSheet(sheet(seat), set.places(seat), List.of(), List.of());
     }

@@ -148,6 +148,22 @@ class DecisionsOfWeeksTest extends HandInFixture {
     }
 
     @Test
+    void aSeatThatHasNoSheetStopsNobodyElsesMarksWhateverIsSaidOfIt() throws IOException {
+        put("a.csv", wrong(ONE));
+        put("grid.csv", "seat,q1a\n3,2 V\n");
+        put("mine.csv", wrong(ONE).replace(ONE.id().toString(), "mine"));
+        ArchivedSheet kept = ArchivedSheet.of(ONE, SET.places(1));
+        ClassSheets one = new ArchivedSheets(
+                new ArchivedClass("issued.zip", SET.plan(), Optional.empty(), LIBRARY, List.of(kept)), LIBRARY);
+        decisions = COLUMNS + "3,mine,,,mine.csv,,counts,,asked\n";
+        Map<String, String> files = mark(one);
+        assertTrue(row(files.get("marks.csv"), "1,").contains(ONE.id() + ",0," + PLACES + ","));
+        assertTrue(notes().contains("decisions.csv:2: error: this decision no longer fits: seat 3 was given"), notes());
+        assertTrue(notes().contains("grid.csv:2: error: seat 3 was given no sheet of these"), notes());
+        assertEquals(2, marked.toDecide());
+    }
+
+    @Test
     void onlyFilesWithSomethingOfTheseSheetsAreLateForThem() throws IOException {
         put("one.csv", wrong(FIRST.sheet(1)));
         put("two.csv", wrong(SECOND.sheet(1)));

@@ -80,6 +80,11 @@ class HostileAnswersTest {
         }
 
         @Override
+        public boolean has(int seat) {
+            return maker.has(seat);
+        }
+
+        @Override
         public IssuedSheet issued(int seat) {
             return drawn.computeIfAbsent(seat, maker::issued);
         }

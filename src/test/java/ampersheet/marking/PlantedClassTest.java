@@ -78,6 +78,11 @@ class PlantedClassTest {
         }
 
         @Override
+        public boolean has(int seat) {
+            return MAKER.has(seat);
+        }
+
+        @Override
         public IssuedSheet issued(int seat) {
             return SHEETS.computeIfAbsent(seat, MAKER::issued);
         }
