@@ -41,6 +41,15 @@ public record ArchivedClass(
         return new ArchiveReader(file).readPlan();
     }
 
+    /**
+     * The same with the templates and the bins that lie in it.
+     *
+     * @throws ampersheet.diagnostic.DiagnosticException with what is wrong with it
+     */
+    static ProblemSet set(Path file) {
+        return new ArchiveReader(file).readSet();
+    }
+
     Optional<ArchivedSheet> sheet(int seat) {
         int at = placeOf(seat);
         return at < sheets.size() && sheets.get(at).id().seat() == seat

@@ -80,6 +80,9 @@ final class PlanWriter {
         if (!portion.only().isEmpty()) {
             line("  only", flow(portion.only()));
         }
+        if (portion.variation() > 0) {
+            line("  variation", Integer.toString(portion.variation()));
+        }
     }
 
     private static String flow(Map<?, ?> map) {
