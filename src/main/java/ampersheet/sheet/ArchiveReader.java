@@ -109,6 +109,13 @@ final class ArchiveReader {
         return new ArchivedClass(file, plan, parts, templates(), sheets);
     }
 
+    Optional<Inventory> readBins() {
+        return WithinMemory.of(file, () -> {
+            unpack(IssuedArchive.PARTS::equals);
+            return bins();
+        });
+    }
+
     private Plan planWithSeed() {
         Plan written = plan();
         return Optional.ofNullable(texts.get(IssuedArchive.SEED))

@@ -41,8 +41,13 @@ public record ArchivedClass(
         return new ArchiveReader(file).readPlan();
     }
 
+    /** The bins from which they were drawn, if there were any. */
+    static Optional<Inventory> bins(Path file) {
+        return new ArchiveReader(file).readBins();
+    }
+
     /**
-     * The same with the templates and the bins that lie in it.
+     * What an archive's sheets are of, with the templates and the bins that lie in it.
      *
      * @throws ampersheet.diagnostic.DiagnosticException with what is wrong with it
      */

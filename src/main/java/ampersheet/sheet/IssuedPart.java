@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.problem.Inventory;
 import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
 import java.util.Map;
@@ -10,7 +11,7 @@ import java.util.TreeMap;
 /**
  * A week of a course or a retake that lies out, or will.
  *
- * @param code with which the IDs of its sheets begin
+ * @param code with which the IDs of its sheets begin, or would if they did not keep to any bins
  * @param places which variants its seats have, by {@linkplain ProblemSet#sources source}; none where bins say what can
  *     be drawn, since the parts of a course have lanes of their own then
  */
@@ -45,13 +46,15 @@ public record IssuedPart(Plan plan, String code, Map<String, Places> places) {
             return Optional.empty();
         }
         String code = IssuedArchive.set(archive.getFileName().toString());
-        return Optional.of(of(known(plan, code, library).orElseGet(() -> ArchivedClass.set(archive))));
+        Optional<Inventory> bins = ArchivedClass.bins(archive);
+        return Optional.of(of(known(plan, bins, code, library).orElseGet(() -> ArchivedClass.set(archive))));
     }
 
     /** What is not known in the library at hand as it was issued is read out of the archive, which takes longer. */
-    private static Optional<ProblemSet> known(Plan plan, String code, TemplateLibrary library) {
+    private static Optional<ProblemSet> known(
+            Plan plan, Optional<Inventory> bins, String code, TemplateLibrary library) {
         try {
-            return Optional.of(ProblemSet.of(plan, library))
+            return Optional.of(ProblemSet.of(plan, library, bins))
                     .filter(set -> code(set).equals(code));
         } catch (DiagnosticException changed) {
             return Optional.empty(); // the archive has what the library lacks
@@ -64,7 +67,9 @@ public record IssuedPart(Plan plan, String code, Map<String, Places> places) {
     }
 
     static IssuedPart of(ProblemSet set) {
-        return new IssuedPart(set.plan(), code(set), set.parts().isPresent() ? Map.of() : places(set));
+        return set.parts().isPresent()
+                ? new IssuedPart(set.plan(), code(ProblemSet.of(set.plan(), set.library())), Map.of())
+                : new IssuedPart(set.plan(), code(set), places(set));
     }
 
     static String code(ProblemSet set) {

@@ -299,8 +299,10 @@ class CourseWeekTest {
         Path again = issue("again", "--week", 1, "--retake", marks);
         Files.writeString(course, COURSE + "  - date: 2026-03-16\n");
         Path three = folder.resolve("three");
+        Files.writeString(Files.createDirectory(folder.resolve("broken")).resolve("issued-AAAAA.zip"), "no archive");
         Run made = fine("issue", course, "--week", 3, "--roster", roster, "--out", three, "--threads", 1);
         assertTrue(made.err().contains("Week 3 begins behind the numbers that lie out already"), made.err());
+        assertTrue(made.err().contains("broken/issued-AAAAA.zip could not be read"), made.err());
         TreeSet<String> seen = numbers(again);
         seen.addAll(numbers(one));
         numbers(three).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));

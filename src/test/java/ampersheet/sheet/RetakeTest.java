@@ -2,13 +2,21 @@ package ampersheet.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** A plan of its own that is taken again. */
 class RetakeTest {
@@ -42,6 +50,26 @@ class RetakeTest {
     void whoComesLateIntoAClassOfFiftyHasNoProblemOfTheRetake() {
         assertApart(draws(PLAN, 51), draws(again(50, Retake.Before.NONE), 50));
         assertEquals(50, again(49, Retake.Before.NONE).portion().seats());
+    }
+
+    @Test
+    void whatLiesOutIsReadByTheTemplatesOfItsTime(@TempDir Path folder) throws IOException {
+        Plan first = again(49, Retake.Before.NONE);
+        ProblemSet set = ProblemSet.of(first, LIBRARY);
+        Path archive = folder.resolve(IssuedArchive.fileName(set));
+        Sheet sheet = new SheetMaker(set).sheet(7);
+        try (OutputStream out = Files.newOutputStream(archive)) {
+            IssuedArchive.of(set, List.of(ArchivedSheet.of(sheet, set.places(7))), Optional.empty())
+                    .write(out);
+        }
+        TemplateLibrary others = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+        IssuedPart read = IssuedPart.read(archive, "s", others).orElseThrow();
+        assertEquals(IssuedPart.of(first, LIBRARY).places(), read.places());
+        assertEquals(IssuedPart.of(first, LIBRARY).code(), read.code());
+        assertTrue(IssuedPart.read(archive, "another seed", LIBRARY).isEmpty());
+        Path damaged = Files.writeString(folder.resolve("issued-AAAAA.zip"), "no archive");
+        IssuedParts both = IssuedParts.read(List.of(archive, damaged), "s", LIBRARY);
+        assertEquals(List.of(damaged), both.unread());
     }
 
     @Test
