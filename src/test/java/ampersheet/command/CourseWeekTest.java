@@ -314,6 +314,10 @@ class CourseWeekTest {
                     1, keys.filter(file -> file.toString().endsWith(".zip")).count(), "the retake is the one it was");
         }
         Files.createDirectories(folder.resolve("made"));
+        Files.move(again, folder.resolve("made/again-1"));
+        String told = fine("plan", course, "--no-paper", "--learners", 1).out();
+        assertTrue(told.contains("Week 3 begins behind the numbers that lie out already"), told);
+        assertFalse(told.contains("Week 2 begins behind"), told);
         Files.move(three, folder.resolve("made/week-3"));
         String written = fine("plan", course, "--week", 3, "--written").out();
         assertEquals(
