@@ -13,28 +13,43 @@ import java.util.stream.Stream;
 
 /**
  * Archives of what was issued of a course or a plan, where they usually lie: among what is made in its folder, and
- * beside what is made now. No link is followed.
+ * beside what is made now. No link there is followed.
  */
 public final class KnownArchives {
     private static final Pattern NAME = Pattern.compile("(.*-)?issued-[0-9A-Z]{5}\\.zip");
 
     private KnownArchives() {}
 
-    /** Those in the folder of a course. @param file in which it stands */
+    /**
+     * Those in the folder of a course.
+     *
+     * @param file in which it stands
+     */
     public static List<Path> of(Path file) {
         return around(List.of(made(file)));
     }
 
     /**
-     * The same, and those in the folder to which something goes, and in the folders there. @param out file or folder
+     * The same, and those in the folder to which something goes, and in the folders there.
+     *
+     * @param out a file, or a folder of its own
      */
     public static List<Path> of(Path file, Path out) {
-        Path place = out.toAbsolutePath().normalize();
-        return around(place.getParent() == null ? List.of(made(file)) : List.of(made(file), place.getParent()));
+        Path folder = out.toAbsolutePath().normalize().getParent();
+        return around(folder == null ? List.of(made(file)) : List.of(made(file), real(folder)));
     }
 
     private static Path made(Path file) {
-        return new CourseFolder(file.toAbsolutePath().normalize().getParent()).made();
+        return new CourseFolder(real(file.toAbsolutePath().normalize().getParent())).made();
+    }
+
+    /** Where somebody's own way leads, links on it included; what lies there is looked at without them. */
+    private static Path real(Path folder) {
+        try {
+            return folder.toRealPath();
+        } catch (IOException missing) {
+            return folder; // nothing lies in it then
+        }
     }
 
     private static List<Path> around(List<Path> places) {
@@ -70,7 +85,7 @@ public final class KnownArchives {
 
     /** What lies in a folder that may be looked into; nothing if it is none. */
     private static List<Path> entries(Path folder) {
-        if (!Files.isDirectory(folder) || !Files.isReadable(folder)) {
+        if (!Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS) || !Files.isReadable(folder)) {
             return List.of();
         }
         try (Stream<Path> entries = Files.list(folder)) {
