@@ -104,7 +104,9 @@ final class PlanFile {
         if (timetable.isEmpty()) {
             requireNoPart(first);
         }
-        IssuedParts known = IssuedParts.read(archives, first.seed(), library);
+        IssuedParts known =
+                timetable.isPresent() ? IssuedParts.NONE : IssuedParts.read(archives, first.seed(), library);
+        tellUnread(known.unread(), streams);
         List<IssuedPart> rounds = new ArrayList<>();
         for (int round = 1; round <= retake.rounds(); round++) {
             Plan before = rounds.isEmpty() ? first : rounds.get(round - 2).plan();
@@ -136,11 +138,13 @@ final class PlanFile {
     private Timetable toHandOut(CoursePlan weeks, Streams streams) {
         CourseSeed.Seeded seeded = CourseSeed.issued(weeks, file, library, archives);
         told(seeded.common(), beside -> say("command.seed.course", "file", beside), streams);
-        seeded.timetable()
-                .unread()
-                .forEach(archive ->
-                        streams.err().print(say("command.week.unread", "archive", InputFile.shown(archive)) + "\n"));
+        tellUnread(seeded.timetable().unread(), streams);
         return seeded.timetable();
+    }
+
+    private static void tellUnread(List<Path> archives, Streams streams) {
+        archives.forEach(
+                archive -> streams.err().print(say("command.week.unread", "archive", InputFile.shown(archive)) + "\n"));
     }
 
     private Plan told(Timetable timetable, Streams streams) {
