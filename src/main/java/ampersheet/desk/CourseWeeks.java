@@ -20,6 +20,9 @@ import java.util.concurrent.locks.ReentrantLock;
 
 /** What the weeks of a course mean, read as the commands read them. Made once and kept until a file changes. */
 final class CourseWeeks {
+    /** Stands in a state before the archives. */
+    private static final String LIES_OUT = "\n\nlies out\n";
+
     private final CourseSet set;
     /** Weeks are worked out one after the other, so that whatever else is asked for meanwhile gets its turn. */
     private final ReentrantLock turn = new ReentrantLock();
@@ -32,6 +35,29 @@ final class CourseWeeks {
             String of, Timetable timetable, Map<Integer, SheetMaker> makers, Map<Integer, Forecast> forecasts) {
         Read(String of, Timetable timetable) {
             this(of, timetable, new TreeMap<>(), new TreeMap<>());
+        }
+
+        /**
+         * What is so now.
+         *
+         * @param sameCourse whether it follows from the same files, so that what was worked out of a week is kept if
+         *     the week is the same
+         */
+        Read with(String state, Timetable weeks, boolean sameCourse) {
+            Read now = new Read(state, weeks);
+            for (int week = 1; sameCourse && week <= weeks.size(); week++) {
+                if (weeks.week(week).written().equals(timetable.week(week).written())) {
+                    now.keep(this, week);
+                }
+            }
+            return now;
+        }
+
+        private void keep(Read before, int week) {
+            Optional.ofNullable(before.makers.get(week)).ifPresent(maker -> makers.put(week, maker));
+            synchronized (before.forecasts) {
+                Optional.ofNullable(before.forecasts.get(week)).ifPresent(forecast -> forecasts.put(week, forecast));
+            }
         }
     }
 
@@ -79,8 +105,11 @@ final class CourseWeeks {
         CoursePlan course = written();
         set.parts(course.common());
         String state = state(course);
-        if (!state.equals(read.of())) {
-            read = new Read(state, CourseSeed.known(course, file(), set.library()));
+        String written = read.of();
+        if (!state.equals(written)) {
+            Timetable timetable =
+                    CourseSeed.known(course, file(), set.library(), set.course().archives());
+            read = read.with(state, timetable, isSameCourse(written, state));
         }
         return read;
     }
@@ -88,16 +117,35 @@ final class CourseWeeks {
     private synchronized Read toHandOut() {
         CoursePlan course = written();
         if (!state(course).equals(issued.of())) {
-            Timetable timetable =
-                    CourseSeed.issued(course, file(), set.library()).timetable();
-            issued = new Read(state(course), timetable); // a seed may have been drawn
+            Timetable timetable = CourseSeed.issued(
+                            course, file(), set.library(), set.course().archives())
+                    .timetable();
+            String state = state(course); // a seed may have been drawn
+            issued = issued.with(state, timetable, isSameCourse(issued.of(), state));
         }
         return issued;
     }
 
     private String state(CoursePlan course) {
         set.library();
-        return set.state(CourseFolder.WEEKS, course.common()) + "\n\n" + learners(course.seats());
+        StringBuilder state = new StringBuilder(set.state(CourseFolder.WEEKS, course.common()))
+                .append("\n\n")
+                .append(learners(course.seats()))
+                .append(LIES_OUT);
+        set.course()
+                .archives()
+                .forEach(archive -> state.append(archive)
+                        .append(' ')
+                        .append(set.course().state(archive))
+                        .append('\n'));
+        return state.toString();
+    }
+
+    /** Whether nothing else has changed between two states than what lies out. */
+    private static boolean isSameCourse(String before, String now) {
+        return before.contains(LIES_OUT)
+                && before.substring(0, before.lastIndexOf(LIES_OUT))
+                        .equals(now.substring(0, now.lastIndexOf(LIES_OUT)));
     }
 
     /** So many sheets are looked at: those of the class, as far as the weeks keep numbers. */

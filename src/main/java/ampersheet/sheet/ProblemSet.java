@@ -228,7 +228,7 @@ public final class ProblemSet {
         return SheetId.abbreviate(fingerprint(plan), SheetId.PLAN_CHARACTERS);
     }
 
-    private static String fingerprint(Plan plan) {
+    static String fingerprint(Plan plan) {
         List<String> parts = new ArrayList<>(List.of(
                 "plan",
                 plan.title(),

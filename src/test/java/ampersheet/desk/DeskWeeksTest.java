@@ -4,7 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.issue.Issue;
+import ampersheet.sheet.CoursePlanReader;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetId;
+import ampersheet.sheet.Timetable;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -113,6 +121,24 @@ class DeskWeeksTest {
         assertTrue(alone.contains("Week 2: what it takes") && alone.contains("<dt>Levels</dt>"), alone);
         String beyond = desk.get("/weeks/week?week=3");
         assertEquals(422, OpenDesk.status(beyond), beyond);
+    }
+
+    @Test
+    void aWeekThatWasMadeKeepsItsNumbersAndOneThatWouldMeetThemIsToldToBeginBehind() throws IOException {
+        course();
+        TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+        Plan second = new Timetable(CoursePlanReader.read("course.yaml", COURSE), library).week(2);
+        Path made = folder.resolve("made/week-2/class");
+        Issue.issue(second, new Roster(List.of(new Roster.Seat(1, "Ada"))), library, made, 1);
+        assertFalse(desk.get("/weeks").contains("begins behind"), "it lies where the course has it");
+        Files.writeString(
+                folder.resolve("course.yaml"), COURSE.replace("title: One lamp", "title: One lamp\n    problems: 3"));
+        String page = desk.get("/weeks");
+        assertTrue(page.contains("Week 1 begins behind the numbers that lie out already"), page);
+        assertFalse(page.contains("Week 2 begins behind"), page);
+        String sheet = desk.get("/weeks/sheet?week=2&seat=1&side=sheet", "HX-Request: true\r\n");
+        String id = ProblemSet.of(second, library).id(1).toString();
+        assertTrue(sheet.contains(id), sheet);
     }
 
     @Test
