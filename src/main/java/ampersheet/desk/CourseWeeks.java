@@ -4,6 +4,8 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.CourseSeed;
 import ampersheet.issue.Forecast;
+import ampersheet.issue.SeedFile;
+import ampersheet.problem.Inventory;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
 import ampersheet.sheet.IssuedArchive;
@@ -24,14 +26,43 @@ final class CourseWeeks {
     /** Weeks are worked out one after the other, so that whatever else is asked for meanwhile gets its turn. */
     private final ReentrantLock turn = new ReentrantLock();
 
-    private Read read = new Read("", null);
-    private Read issued = new Read("", null);
+    private Optional<Read> read = Optional.empty();
+    private Optional<Read> issued = Optional.empty();
 
-    /** @param of all that it depends on */
+    /**
+     * All that the weeks depend on, each looked at once: what is made of it is never taken for what a file says that
+     * was written meanwhile.
+     */
+    private record Found(CoursePlan course, Optional<Inventory> parts, CourseSet.Templates templates, int learners) {
+        String state() {
+            return CourseSet.state(course.common(), parts, templates) + "\n\n" + learners;
+        }
+
+        Found with(CoursePlan other) {
+            return new Found(other, parts, templates, learners);
+        }
+    }
+
     private record Read(
-            String of, Timetable timetable, Map<Integer, SheetMaker> makers, Map<Integer, Forecast> forecasts) {
-        Read(String of, Timetable timetable) {
-            this(of, timetable, new TreeMap<>(), new TreeMap<>());
+            Found found, Timetable timetable, Map<Integer, SheetMaker> makers, Map<Integer, Forecast> forecasts) {
+        Read(Found found, Timetable timetable) {
+            this(found.with(timetable.course()), timetable, new TreeMap<>(), new TreeMap<>());
+        }
+
+        boolean isOf(Found now) {
+            return found.state().equals(now.state());
+        }
+
+        /** @throws DiagnosticException if there is no such week */
+        Plan week(int number) {
+            timetable.noSuchWeek(number).ifPresent(told -> {
+                throw new DiagnosticException(told);
+            });
+            return timetable.week(number);
+        }
+
+        ProblemSet sheets(int week) {
+            return ProblemSet.of(week(week), found.templates().library(), found.parts());
         }
     }
 
@@ -55,8 +86,12 @@ final class CourseWeeks {
                 PlanReader.Beside.in(set.course().files().folder()));
     }
 
-    private CoursePlan written() {
-        return written(set.course().read(CourseFolder.WEEKS).text());
+    /** With the seed that the weeks have, if they have one. */
+    private Found found() {
+        CoursePlan course = written(set.course().read(CourseFolder.WEEKS).text());
+        Optional<Inventory> parts = set.parts(course.common());
+        return new Found(
+                course.with(SeedFile.known(course.common(), file())), parts, set.templates(), learners(course.seats()));
     }
 
     /** @throws DiagnosticException with all faults of such a text */
@@ -76,28 +111,22 @@ final class CourseWeeks {
     }
 
     private synchronized Read known() {
-        CoursePlan course = written();
-        set.parts(course.common());
-        String state = state(course);
-        if (!state.equals(read.of())) {
-            read = new Read(state, CourseSeed.known(course, file(), set.library()));
+        Found now = found();
+        if (read.filter(before -> before.isOf(now)).isEmpty()) {
+            read = Optional.of(
+                    new Read(now, new Timetable(now.course(), now.templates().library())));
         }
-        return read;
+        return read.get();
     }
 
     private synchronized Read toHandOut() {
-        CoursePlan course = written();
-        if (!state(course).equals(issued.of())) {
-            Timetable timetable =
-                    CourseSeed.issued(course, file(), set.library()).timetable();
-            issued = new Read(state(course), timetable); // a seed may have been drawn
+        Found now = found();
+        if (issued.filter(before -> before.isOf(now)).isEmpty()) {
+            CourseSeed.Seeded seeded =
+                    CourseSeed.issued(now.course(), file(), now.templates().library());
+            issued = Optional.of(new Read(now, seeded.timetable()));
         }
-        return issued;
-    }
-
-    private String state(CoursePlan course) {
-        set.library();
-        return set.state(CourseFolder.WEEKS, course.common()) + "\n\n" + learners(course.seats());
+        return issued.get();
     }
 
     /** So many sheets are looked at: those of the class, as far as the weeks keep numbers. */
@@ -108,9 +137,7 @@ final class CourseWeeks {
 
     /** @throws DiagnosticException if there is no such week */
     int requireWeek(int number) {
-        timetable().noSuchWeek(number).ifPresent(told -> {
-            throw new DiagnosticException(told);
-        });
+        known().week(number);
         return number;
     }
 
@@ -122,18 +149,13 @@ final class CourseWeeks {
 
     /** The sheets of a week, as they are handed out. */
     synchronized SheetMaker maker(int week) {
-        return toHandOut().makers().computeIfAbsent(week, number -> new SheetMaker(sheets(number)));
+        Read now = toHandOut();
+        return now.makers().computeIfAbsent(week, number -> new SheetMaker(now.sheets(number)));
     }
 
     /** With what the sheet IDs of a week begin, as its sheets would be made now; another one means other numbers. */
     String code(int week) {
-        Plan plan = timetable().week(week);
-        return IssuedArchive.set(IssuedArchive.fileName(ProblemSet.of(plan, set.library(), set.parts(plan))));
-    }
-
-    private ProblemSet sheets(int week) {
-        Plan plan = toHandOut().timetable().week(week);
-        return ProblemSet.of(plan, set.library(), set.parts(plan));
+        return IssuedArchive.set(IssuedArchive.fileName(known().sheets(week)));
     }
 
     /**
@@ -157,7 +179,7 @@ final class CourseWeeks {
             if (meanwhile.isPresent()) {
                 return meanwhile;
             }
-            Forecast made = forecast(now.timetable(), week);
+            Forecast made = forecast(now, week);
             synchronized (now.forecasts()) {
                 now.forecasts().put(week, made);
             }
@@ -173,12 +195,9 @@ final class CourseWeeks {
         }
     }
 
-    private Forecast forecast(Timetable timetable, int week) {
-        Plan plan = timetable.week(week);
-        return Forecast.of(
-                ProblemSet.of(plan, set.library(), set.parts(plan)),
-                learners(timetable.course().seats()),
-                Optional.of(Forecast.usualPaper(plan)));
+    private static Forecast forecast(Read now, int week) {
+        ProblemSet sheets = now.sheets(week);
+        return Forecast.of(sheets, now.found().learners(), Optional.of(Forecast.usualPaper(sheets.plan())));
     }
 
     /** A week, as something to give out from. */
@@ -196,17 +215,18 @@ final class CourseWeeks {
 
             @Override
             public ProblemSet sheets() {
-                return CourseWeeks.this.sheets(week);
+                return toHandOut().sheets(week);
             }
 
             @Override
             public ProblemSet whateverTheParts() {
-                return ProblemSet.of(toHandOut().timetable().week(week), set.library());
+                Read now = toHandOut();
+                return ProblemSet.of(now.week(week), now.found().templates().library());
             }
 
             @Override
             public Ingredients ingredients() {
-                Plan plan = timetable().week(week);
+                Plan plan = known().week(week);
                 return set.ingredients(CourseFolder.WEEKS, Course.version(plan.written()), Optional.of(plan));
             }
         };

@@ -1,0 +1,111 @@
+package ampersheet.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.issue.CourseFolder;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Whoever writes a file of the course while it is read gets what she wrote from then on, not what stood there before.
+ */
+class CourseReadOnceTest {
+    private static final int MOST_READS = 3;
+    private static final String WEEKS = """
+            title: Before
+            seed: lanterns
+            seats: 5
+            problems-a-week: 1
+            weeks:
+              - {date: 2026-03-02, new: [{template: current-limiting/first-current}]}
+            """;
+    private static final String PLAN = """
+            title: Before
+            seed: lanterns
+            problems: [{template: current-limiting/first-current}]
+            """;
+
+    @TempDir
+    private Path folder;
+
+    /** A course of which a file is written anew just when it has been read for the n-th time. */
+    private final class Written extends Course {
+        private final String name;
+        private int left;
+
+        Written(String name, String text, int reads) throws IOException {
+            super(new CourseFolder(folder));
+            this.name = name;
+            this.left = reads;
+            Files.writeString(folder.resolve(name), text);
+        }
+
+        @Override
+        Kept read(String file) {
+            Kept kept = super.read(file);
+            if (file.equals(name) && --left == 0) {
+                try {
+                    Files.writeString(folder.resolve(name), kept.text().replace("Before", "After"));
+                } catch (IOException failure) {
+                    throw new UncheckedIOException(failure);
+                }
+            }
+            return kept;
+        }
+    }
+
+    @Test
+    void weeksThatAreWrittenWhileTheyAreReadAreSeenAtTheNextPage() throws IOException {
+        for (int reads = 1; reads <= MOST_READS; reads++) {
+            CourseWeeks weeks = new CourseWeeks(new CourseSet(new Written(CourseFolder.WEEKS, WEEKS, reads)));
+            for (int page = 0; page < reads; page++) {
+                weeks.timetable();
+            }
+            assertEquals("After: week 1", weeks.timetable().week(1).title());
+        }
+    }
+
+    @Test
+    void weeksThatAreWrittenWhileTheyAreGivenOutAreGivenOutAsTheyAreFromThenOn() throws IOException {
+        for (int reads = 1; reads <= MOST_READS; reads++) {
+            CourseWeeks weeks = new CourseWeeks(new CourseSet(new Written(CourseFolder.WEEKS, WEEKS, reads)));
+            for (int page = 0; page < reads; page++) {
+                weeks.source(1).sheets();
+            }
+            assertEquals("After: week 1", weeks.source(1).sheets().plan().title());
+        }
+    }
+
+    @Test
+    void aPlanThatIsWrittenWhileItIsReadIsSeenAtTheNextPage() throws IOException {
+        for (int reads = 1; reads <= MOST_READS; reads++) {
+            CourseSet set = new CourseSet(new Written(CourseFolder.PLAN, PLAN, reads));
+            for (int page = 0; page < reads; page++) {
+                set.maker();
+            }
+            assertEquals("After", set.maker().plan().title());
+        }
+    }
+
+    @Test
+    void lessonsOfTheInstructorsOwnThatAreTakenAwayAreLookedAtNoMore() throws IOException {
+        Path builtIn = Path.of("problem-templates/current-limiting/first-current");
+        Path own = Files.createDirectories(folder.resolve("templates/my/one"));
+        for (String file : List.of("problem.yaml", "statement.md.ftl")) {
+            Files.copy(builtIn.resolve(file), own.resolve(file));
+        }
+        Files.writeString(folder.resolve("plan.yaml"), PLAN.replace("current-limiting/first-current", "my/one"));
+        CourseSet set = new CourseSet(new Course(new CourseFolder(folder)));
+        assertEquals("Before", set.maker().plan().title());
+        Files.move(folder.resolve("templates"), folder.resolve("templates-away"));
+        assertThrows(DiagnosticException.class, set::maker);
+        assertEquals(List.of(), set.templates().names());
+    }
+}
