@@ -155,6 +155,15 @@ final class CourseSet {
         }
     }
 
+    /** The highest seat of the class; 0 while there is no list that can be read. */
+    int lastSeat() {
+        try {
+            return roster().map(Roster::lastSeat).orElse(0);
+        } catch (DiagnosticException broken) {
+            return 0; // the place of the class tells why
+        }
+    }
+
     /**
      * The font for names in other letters; empty if there is none.
      *

@@ -156,25 +156,29 @@ final class WeeksPlace {
         if (first.isEmpty()) {
             return frame.goOn(HERE, List.of(say("desk.weeks.first")));
         }
+        Optional<Plan> plan = plan();
         CourseStart.Weeks made = CourseStart.weeks(
-                plan(),
+                plan,
                 first.get(),
                 call.form().number("weeks", 1, CoursePlan.MOST_WEEKS, USUAL_WEEKS),
-                set.learners(),
+                set.lastSeat(),
                 set.library());
         try {
             set.course().write(CourseFolder.WEEKS, made.text(), Course.Kept.NONE);
         } catch (Course.Stale stale) {
             return frame.goOn(HERE, List.of(say("desk.weeks.there")));
         }
-        return frame.goOn(
-                HERE,
-                List.of(
-                        made.ofPlan()
-                                ? say("desk.weeks.begun.plan")
-                                : plan().isPresent()
-                                        ? say("desk.weeks.begun.instead")
-                                        : say("desk.weeks.begun.usual")));
+        return frame.goOn(HERE, begun(plan.isPresent(), made.unfit()));
+    }
+
+    private static List<String> begun(boolean hasPlan, List<Diagnostic> unfit) {
+        if (unfit.isEmpty()) {
+            return List.of(say(hasPlan ? "desk.weeks.begun.plan" : "desk.weeks.begun.usual"));
+        }
+        List<String> told = new ArrayList<>(List.of(say("desk.weeks.begun.instead")));
+        unfit.forEach(fault ->
+                told.add(say("desk.weeks.begun.why", "problem", fault.problem(), "expected", fault.expected())));
+        return told;
     }
 
     private static Optional<LocalDate> date(String written) {

@@ -85,17 +85,28 @@ class DeskWeeksTest {
     }
 
     @Test
-    void ofASetThatCannotReturnUsualLessonsMakeTheWeeksAndTheyFit() throws IOException {
+    void ofASetThatCannotReturnUsualLessonsMakeTheWeeksWhichFitAndItIsToldWhy() throws IOException {
         Files.writeString(folder.resolve("plan.yaml"), """
-                title: Fixed
-                problems:
-                  - {template: current-limiting/first-current, given: {Vs: 12 V}}
-                  - {template: current-limiting/first-current, given: {Vs: 12 V}}
+                title: Again
+                repeats: allowed
+                problems: [{template: current-limiting/first-current}]
                 """);
         String begun = follow(desk.post("/weeks/start", "first", "2026-04-13"));
-        assertTrue(begun.contains("the problems of your set cannot return"), begun);
+        assertTrue(begun.contains("In the way: in a course nobody meets the same numbers twice (expected: "), begun);
         assertTrue(begun.contains("4 weeks, looked at for 3 learners"), begun);
         assertTrue(begun.contains("series resistor for an indicator"), begun);
+    }
+
+    @Test
+    void forAClassWithASeatBehindAllThatACourseKeepsNoWeeksAreBegunAndTheSeatsAreTheReason() throws IOException {
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n1001,Ayo\n");
+        String refused = desk.post("/weeks/start", "first", "2026-04-13");
+        assertEquals(422, OpenDesk.status(refused));
+        assertTrue(refused.contains("seats") && refused.contains("999"), refused);
+        assertFalse(Files.exists(folder.resolve("course.yaml")));
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n101,Ayo\n125,Bo\n");
+        String begun = follow(desk.post("/weeks/start", "first", "2026-04-13"));
+        assertTrue(begun.contains("looked at for 2 learners, numbers kept for 130."), begun);
     }
 
     @Test
