@@ -55,10 +55,7 @@ final class CourseWeeks {
 
         /** @throws DiagnosticException if there is no such week */
         Plan week(int number) {
-            timetable.noSuchWeek(number).ifPresent(told -> {
-                throw new DiagnosticException(told);
-            });
-            return timetable.week(number);
+            return timetable.week(requireWeek(timetable, number));
         }
 
         ProblemSet sheets(int week) {
@@ -137,7 +134,13 @@ final class CourseWeeks {
 
     /** @throws DiagnosticException if there is no such week */
     int requireWeek(int number) {
-        known().week(number);
+        return requireWeek(timetable(), number);
+    }
+
+    static int requireWeek(Timetable timetable, int number) {
+        timetable.noSuchWeek(number).ifPresent(told -> {
+            throw new DiagnosticException(told);
+        });
         return number;
     }
 
@@ -158,20 +161,14 @@ final class CourseWeeks {
         return IssuedArchive.set(IssuedArchive.fileName(known().sheets(week)));
     }
 
-    /**
-     * What a week will give the class; empty while another week is being worked out.
-     *
-     * @param waits until its turn comes
-     */
-    Optional<Forecast> forecast(int week, boolean waits) {
+    /** What a week will give the class; empty while another week is being worked out. */
+    Optional<Forecast> forecast(int week) {
         Read now = known();
         Optional<Forecast> known = worked(now, week);
         if (known.isPresent()) {
             return known;
         }
-        if (waits) {
-            turn.lock();
-        } else if (!turn.tryLock()) {
+        if (!turn.tryLock()) {
             return Optional.empty();
         }
         try {

@@ -131,7 +131,6 @@ public final class Desk implements AutoCloseable {
         private final List<String> quick = List.of(
                 "/lessons",
                 "/set",
-                "/weeks",
                 "/weeks/undo",
                 "/class",
                 "/give-out",

@@ -6,7 +6,9 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.CoursePlan;
+import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.PlanText;
+import ampersheet.sheet.Timetable;
 import java.time.LocalDateTime;
 import java.util.Map;
 import java.util.Optional;
@@ -14,9 +16,6 @@ import java.util.concurrent.ConcurrentSkipListMap;
 
 /** One week of a course: any seat's sheet, and what is given out of it. */
 final class WeekPlace {
-    /** No more are asked for by a form; the text may say so. */
-    private static final int MOST_PROBLEMS = 99;
-
     private static final String PAGE = "weeks/week?week=";
 
     private final CourseSet set;
@@ -37,7 +36,12 @@ final class WeekPlace {
     }
 
     private int number(Call call) {
-        return weeks.requireWeek(call.query().number("week", 1, CoursePlan.MOST_WEEKS, 1));
+        return weeks.requireWeek(asked(call));
+    }
+
+    /** Nothing is changed of a week that was not named; 0 is none. */
+    private static int asked(Call call) {
+        return call.query().number("week").orElse(call.post() ? 0 : 1);
     }
 
     private Making making(int week) {
@@ -45,13 +49,14 @@ final class WeekPlace {
     }
 
     Reply show(Call call) {
-        int number = number(call);
+        Timetable timetable = weeks.timetable();
+        int number = CourseWeeks.requireWeek(timetable, asked(call));
         Making making = making(number);
         CourseFolder files = set.course().files();
         Map<String, Object> values = Pages.values(
-                "week", WeeksPlace.week(weeks.timetable(), number),
-                "last", weeks.timetable().size(),
-                "seats", weeks.timetable().course().seats(),
+                "week", WeeksPlace.week(timetable, number),
+                "last", timetable.size(),
+                "seats", timetable.course().seats(),
                 "seat", call.query().number("seat", 1, SeatSheet.LAST_SEAT, seats.firstSeat()),
                 "side", SeatSheet.isKey(call) ? "key" : "sheet",
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
@@ -61,9 +66,9 @@ final class WeekPlace {
                 "made", making.things().shown(),
                 "lies", set.course().shown(files.ofWeek(number).folder()),
                 "madePath", files.ofWeek(number).folder().toString(),
-                "version", set.course().read(CourseFolder.WEEKS).version(),
-                "problems", weeks.timetable().course().weeks().get(number - 1).problems(),
-                "mostProblems", MOST_PROBLEMS,
+                "version", Course.version(timetable.course().common().written()),
+                "problems", timetable.course().weeks().get(number - 1).problems(),
+                "mostProblems", PlanReader.MOST_PROBLEMS,
                 "isMarked", new Marks(set.course(), files.ofWeek(number)).areThere(),
                 "archive",
                         given.ofWeek(number)
@@ -73,7 +78,7 @@ final class WeekPlace {
                 "hasDecisions", set.course().isThere(CourseFolder.DECISIONS),
                 "hasReceived", set.course().isThere(CourseFolder.RECEIVED),
                 "due",
-                        ReceivedList.time(weeks.due(number))
+                        ReceivedList.time(timetable.week(number).heading().due())
                                 .map(LocalDateTime::toString)
                                 .orElse(""),
                 "work", GiveOutPlace.shown(work.standing(PAGE + number)));
@@ -82,13 +87,13 @@ final class WeekPlace {
 
     /** Keeps what a week is called and how many problems it has; everything else of the file stays as it is. */
     Reply about(Call call) {
-        int number = number(call);
-        CoursePlan course = weeks.timetable().course();
+        Timetable timetable = weeks.timetable();
+        int number = CourseWeeks.requireWeek(timetable, asked(call));
+        CoursePlan course = timetable.course();
         CoursePlan.Week week = course.weeks().get(number - 1);
-        Course.Kept now = set.course().read(CourseFolder.WEEKS);
         String title = call.form().text("title");
-        int problems = call.form().number("problems", 1, MOST_PROBLEMS, week.problems());
-        String text = now.text();
+        int problems = call.form().number("problems", 1, PlanReader.MOST_PROBLEMS, week.problems());
+        String text = course.common().written();
         try {
             if (!title.equals(week.title())) {
                 text = with(text, number, "title", title);

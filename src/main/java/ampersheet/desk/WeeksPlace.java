@@ -132,20 +132,28 @@ final class WeeksPlace {
 
     /** What a week will give the class; for the script of a page, one week after the other. */
     Reply forecast(Call call) {
-        int number = weeks.requireWeek(call.query().number("week", 1, CoursePlan.MOST_WEEKS, 1));
-        Optional<Forecast> forecast = weeks.forecast(number, !call.part());
-        Map<String, Object> values = forecast(number, forecast);
+        int number = call.query().number("week").orElse(1);
         if (call.part()) {
-            return frame.part("week-forecast", values);
+            return frame.part("week-forecast", forecast(number));
         }
-        values.put("week", week(weeks.timetable(), number));
+        Map<String, Object> week = week(weeks.timetable(), weeks.requireWeek(number));
+        Map<String, Object> values = forecast(number);
+        values.put("week", week);
         return frame.page(Reply.FINE, call, PLACE, "week-alone", values);
     }
 
-    private static Map<String, Object> forecast(int number, Optional<Forecast> forecast) {
+    private Map<String, Object> forecast(int number) {
+        Optional<Forecast> forecast = Optional.empty();
+        List<Diagnostic> faults = List.of();
+        try {
+            forecast = weeks.forecast(number);
+        } catch (DiagnosticException unfit) {
+            faults = unfit.diagnostics();
+        }
         return Pages.values(
                 "number", number,
-                "waits", forecast.isEmpty(),
+                "waits", forecast.isEmpty() && faults.isEmpty(),
+                "faults", Frame.told(faults),
                 "lines", forecast.map(known -> told(ForecastWords.of(known))).orElse(List.of()),
                 "warnings", forecast.map(Forecast::warnings).orElse(List.of()));
     }

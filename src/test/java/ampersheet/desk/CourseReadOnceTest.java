@@ -2,14 +2,17 @@ package ampersheet.desk;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -32,17 +35,27 @@ class CourseReadOnceTest {
             problems: [{template: current-limiting/first-current}]
             """;
 
+    private static final String TWO_WEEKS = WEEKS + "  - {date: 2026-03-09, title: Before}\n";
+    private static final Call WEEK_TWO =
+            new Call(false, "/weeks/week", new Form(Map.of("week", List.of("2"))), Form.NONE, List.of(), false);
+
     @TempDir
     private Path folder;
 
     /** A course of which a file is written anew just when it has been read for the n-th time. */
     private final class Written extends Course {
         private final String name;
+        private final String anew;
         private int left;
 
         Written(String name, String text, int reads) throws IOException {
+            this(name, text, text.replace("Before", "After"), reads);
+        }
+
+        Written(String name, String text, String anew, int reads) throws IOException {
             super(new CourseFolder(folder));
             this.name = name;
+            this.anew = anew;
             this.left = reads;
             Files.writeString(folder.resolve(name), text);
         }
@@ -52,7 +65,7 @@ class CourseReadOnceTest {
             Kept kept = super.read(file);
             if (file.equals(name) && --left == 0) {
                 try {
-                    Files.writeString(folder.resolve(name), kept.text().replace("Before", "After"));
+                    Files.writeString(folder.resolve(name), anew);
                 } catch (IOException failure) {
                     throw new UncheckedIOException(failure);
                 }
@@ -107,5 +120,34 @@ class CourseReadOnceTest {
         Files.move(folder.resolve("templates"), folder.resolve("templates-away"));
         assertThrows(DiagnosticException.class, set::maker);
         assertEquals(List.of(), set.templates().names());
+    }
+
+    private WeekPlace place(Course course) {
+        CourseSet set = new CourseSet(course);
+        Frame frame = new Frame(set, new Alone(folder));
+        return new WeekPlace(set, new CourseWeeks(set), new GivenOut(set), frame, new Work(System::nanoTime));
+    }
+
+    @Test
+    void theFormOfAWeekIsOfOneVersionOfTheWeeksAndSaysWhich() throws IOException {
+        String anew = TWO_WEEKS.replace("Before", "After");
+        for (int reads = 1; reads <= 2 * MOST_READS; reads++) {
+            Course course = new Written(CourseFolder.WEEKS, TWO_WEEKS, anew, reads);
+            String page = new String(place(course).show(WEEK_TWO).body(), StandardCharsets.UTF_8);
+            String shown = page.contains("name=\"title\" value=\"After\"") ? anew : TWO_WEEKS;
+            assertTrue(page.contains("name=\"seen\" value=\"" + Course.version(shown) + "\""), page);
+        }
+    }
+
+    @Test
+    void aWeekThatIsTakenOutWhileItsPageIsMadeIsRefusedInWords() throws IOException {
+        for (int reads = 1; reads <= 2 * MOST_READS; reads++) {
+            WeekPlace place = place(new Written(CourseFolder.WEEKS, TWO_WEEKS, WEEKS, reads));
+            try {
+                assertEquals(Reply.FINE, place.show(WEEK_TWO).status());
+            } catch (DiagnosticException gone) {
+                assertTrue(gone.getMessage().contains("no week 2"), gone.getMessage());
+            }
+        }
     }
 }

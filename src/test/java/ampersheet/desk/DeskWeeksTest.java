@@ -127,6 +127,22 @@ class DeskWeeksTest {
     }
 
     @Test
+    void aWeekThatCannotBeMadeSaysWhyWhereItsForecastWouldStand() throws IOException {
+        Files.writeString(
+                folder.resolve("course.yaml"),
+                COURSE.replace("first-current}", "first-current, given: {V: 6 V, R: 1.2 kΩ}}")
+                        .replace("seats: 5", "seats: 30"));
+        String part = desk.get("/weeks/forecast?week=2", "HX-Request: true\r\n");
+        assertEquals(200, OpenDesk.status(part), part);
+        assertTrue(part.contains("class=\"error\"") && part.contains("are needed"), part);
+        assertFalse(part.contains("hx-get"), "it is not asked again");
+        assertTrue(desk.get("/weeks/forecast?week=2").contains("class=\"error\""));
+        Files.writeString(folder.resolve("course.yaml"), "title: Broken\n");
+        String broken = desk.get("/weeks/forecast?week=2", "HX-Request: true\r\n");
+        assertTrue(OpenDesk.status(broken) == 200 && broken.contains("class=\"error\""), broken);
+    }
+
+    @Test
     void theTextOfTheWeeksIsChangedWithItsFaultsAtTheirLinesAndTakenBack() throws IOException {
         course();
         String seen = desk.seen("/weeks");
@@ -154,6 +170,37 @@ class DeskWeeksTest {
         String key = desk.get("/weeks/sheet?week=1&seat=2&side=key");
         assertTrue(key.contains("Key of seat 2") && key.contains("href=\"/weeks/week?week=1\""), key);
         assertTrue(desk.get("/weeks/sheet?week=1&seat=6").contains("class=\"error\""));
+    }
+
+    @Test
+    void nothingIsPrintedOrMadeOfASeatOrAWeekThatTheCourseDoesNotHave() throws IOException {
+        course();
+        assertEquals(200, OpenDesk.status(desk.get("/weeks/print?week=1&seat=5")));
+        String beyond = desk.get("/weeks/print?week=1&seat=6");
+        assertEquals(422, OpenDesk.status(beyond));
+        assertTrue(beyond.contains("keeps numbers for"), beyond);
+        for (String week : List.of("", "?week=", "?week=first", "?week=99")) {
+            assertEquals(422, OpenDesk.status(desk.post("/weeks/make" + week, "what", "practice")), week);
+            String about = desk.post("/weeks/about" + week, "seen", desk.seen("/weeks"), "title", "Mine");
+            assertEquals(422, OpenDesk.status(about), week);
+        }
+        assertEquals(COURSE, written());
+        assertFalse(Files.exists(folder.resolve("made/week-1")));
+    }
+
+    @Test
+    void aTitleThatBeginsAWeekIsEmptiedLikeAnyOther() throws IOException {
+        Files.writeString(
+                folder.resolve("course.yaml"),
+                COURSE.replace(
+                        "  - date: 2026-03-02\n    title: One lamp\n",
+                        "  - title: One lamp   # so far\n    date: 2026-03-02\n"));
+        String seen = desk.seen("/weeks");
+        String kept = follow(desk.post("/weeks/about?week=1", "seen", seen, "title", "", "problems", "2"));
+        assertTrue(kept.contains("The weeks are kept."), kept);
+        assertEquals(
+                COURSE.replace("  - date: 2026-03-02\n    title: One lamp\n", "  # so far\n  - date: 2026-03-02\n"),
+                written());
     }
 
     @Test
