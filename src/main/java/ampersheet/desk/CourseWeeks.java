@@ -8,7 +8,6 @@ import ampersheet.issue.SeedFile;
 import ampersheet.problem.Inventory;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
-import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -156,9 +155,9 @@ final class CourseWeeks {
         return now.makers().computeIfAbsent(week, number -> new SheetMaker(now.sheets(number)));
     }
 
-    /** With what the sheet IDs of a week begin, as its sheets would be made now; another one means other numbers. */
-    String code(int week) {
-        return IssuedArchive.set(IssuedArchive.fileName(known().sheets(week)));
+    /** The sheets of a week as they would be made now; they get no seed. */
+    ProblemSet sheets(int week) {
+        return known().sheets(week);
     }
 
     /** What a week will give the class; empty while another week is being worked out. */

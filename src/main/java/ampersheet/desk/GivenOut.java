@@ -17,9 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.stream.Stream;
 
@@ -205,19 +203,6 @@ final class GivenOut {
                     .append('\n');
         }
         return Course.version(state.toString());
-    }
-
-    /** Weeks that were made before, and would get other numbers now. */
-    List<Integer> madeOtherwise(CourseWeeks weeks) {
-        Map<Integer, Set<String>> made = new TreeMap<>();
-        all().forEach(one -> one.week()
-                .ifPresent(week ->
-                        made.computeIfAbsent(week, first -> new TreeSet<>()).add(one.set())));
-        int last = weeks.timetable().size();
-        return made.entrySet().stream()
-                .filter(week -> week.getKey() <= last && !week.getValue().contains(weeks.code(week.getKey())))
-                .map(Map.Entry::getKey)
-                .toList();
     }
 
     /** Archives of a week. */

@@ -16,7 +16,6 @@ import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.Timetable;
-import ampersheet.source.Told;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -222,11 +221,7 @@ final class WeeksPlace {
     /** What there is to tell when the weeks were changed. */
     static List<String> kept(CourseWeeks weeks, GivenOut given) {
         List<String> told = new ArrayList<>(List.of(say("desk.weeks.kept")));
-        List<String> otherwise =
-                given.madeOtherwise(weeks).stream().map(String::valueOf).toList();
-        if (!otherwise.isEmpty()) {
-            told.add(count("desk.weeks.otherwise", otherwise.size(), "weeks", Told.all(otherwise)));
-        }
+        told.addAll(ChangedWeeks.of(given.all(), weeks).told());
         return told;
     }
 

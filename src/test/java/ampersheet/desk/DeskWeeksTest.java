@@ -215,15 +215,33 @@ class DeskWeeksTest {
                 folder.resolve("course.yaml"), COURSE.replace("new: [{template: v", "new: [{count: 2, template: v"));
         assertTrue(desk.get("/weeks/week?week=2").contains("older than what this week asks"));
         assertTrue(desk.get("/give-out").contains("href=\"/weeks/week?week=2#there\">made/week-2</a>"));
-        String renamed = COURSE.replace("title: Lanterns", "title: Lamps");
-        String kept = follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", renamed));
-        assertTrue(kept.contains("Week 2 was made before with other numbers"), kept);
-        String back = follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", COURSE));
-        assertFalse(back.contains("made before with other numbers"), back);
-        assertTrue(back.contains("Another title, seed or number of seats gives everybody other numbers"), back);
+        String longer = "  - {date: 2026-03-16, problems: 3}\n";
+        for (String renamed : List.of(
+                COURSE.replace("title: Lanterns", "title: Lamps"),
+                COURSE.replace("  - date: 2026-03-09\n", "  - date: 2026-03-09\n    title: Two\n"),
+                COURSE + longer)) {
+            String kept = keep(renamed);
+            assertTrue(kept.contains("Week 2 was made before with the same numbers under other sheet IDs"), kept);
+            assertFalse(kept.contains("problems or numbers"), kept);
+        }
+        for (String otherwise : List.of(
+                COURSE.replace("seed: lanterns", "seed: lamps"),
+                COURSE.replace("seats: 5", "seats: 6"),
+                COURSE.replace("problems-a-week: 2", "problems-a-week: 1") + longer)) {
+            String kept = keep(otherwise);
+            assertTrue(kept.contains("Week 2 was made before with other problems or numbers"), kept);
+            assertFalse(kept.contains("under other sheet IDs"), kept);
+        }
+        String back = keep(COURSE);
+        assertFalse(back.contains("made before with"), back);
+        assertTrue(back.contains("Another seed gives everybody other numbers"), back);
         String in = desk.get("/take-in");
         assertTrue(in.contains("made/week-2/class/keys/issued-"), "it can be marked");
         assertTrue(in.contains("at <a href=\"/weeks\">Weeks</a>"), in);
+    }
+
+    private String keep(String text) throws IOException {
+        return follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", text));
     }
 
     private String id(int week, int seat) throws IOException {
