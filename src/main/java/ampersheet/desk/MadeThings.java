@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 
 /**
  * What lies in the folder of made things, each with what has changed of the course since it was made. What this desk
@@ -61,24 +62,33 @@ final class MadeThings {
 
     /** What lies there, to be opened. */
     List<Map<String, Object>> shown() {
-        List<Map<String, Object>> shown = new ArrayList<>();
         Ingredients now = source.ingredients();
+        return shown(name -> older(name, now));
+    }
+
+    /** The same where it cannot be made anew, so that nothing is older than what it would be. */
+    List<Map<String, Object>> left() {
+        return shown(name -> "");
+    }
+
+    private List<Map<String, Object>> shown(UnaryOperator<String> older) {
+        List<Map<String, Object>> shown = new ArrayList<>();
         for (String name : course.names(source.made().folder())) {
-            shown.add(shown(name, now));
+            shown.add(shown(name, older));
         }
         for (String name : course.names(source.made().pages())) {
             if (name.endsWith(".html") || name.endsWith(".csv")) {
-                shown.add(shown(PAGES + "/" + name, now));
+                shown.add(shown(PAGES + "/" + name, older));
             }
         }
         shown.sort(Comparator.comparingInt(one -> rank((String) one.get("name"))));
         return shown;
     }
 
-    private Map<String, Object> shown(String name, Ingredients now) {
+    private Map<String, Object> shown(String name, UnaryOperator<String> older) {
         Map<String, Object> shown = link(path(name));
         shown.put("name", name);
-        shown.put("older", older(name, now));
+        shown.put("older", older.apply(name));
         return shown;
     }
 

@@ -10,6 +10,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.PlanText;
 import ampersheet.sheet.Timetable;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
@@ -49,7 +50,30 @@ final class WeekPlace {
     }
 
     Reply show(Call call) {
-        Timetable timetable = weeks.timetable();
+        try {
+            return show(call, weeks.timetable());
+        } catch (DiagnosticException unfit) {
+            return left(call, asked(call), unfit);
+        }
+    }
+
+    /** What was made before of a week that the course does not have now, or cannot have. */
+    private Reply left(Call call, int number, DiagnosticException unfit) {
+        CourseFolder files = set.course().files();
+        List<Map<String, Object>> left = new MadeThings(set.course(), weeks.source(number)).left();
+        if (left.isEmpty()) {
+            throw unfit;
+        }
+        Map<String, Object> values = Pages.values(
+                "number", number,
+                "faults", Frame.told(unfit.diagnostics()),
+                "left", left,
+                "lies", set.course().shown(files.ofWeek(number).folder()),
+                "leftPath", files.ofWeek(number).folder().toString());
+        return frame.page(Reply.NOT_FITTING, call, WeeksPlace.PLACE, "week-left", values);
+    }
+
+    private Reply show(Call call, Timetable timetable) {
         int number = CourseWeeks.requireWeek(timetable, asked(call));
         Making making = making(number);
         CourseFolder files = set.course().files();

@@ -240,6 +240,23 @@ class DeskWeeksTest {
         assertTrue(in.contains("at <a href=\"/weeks\">Weeks</a>"), in);
     }
 
+    @Test
+    void whatWasMadeOfAWeekThatTheCourseHasNoLongerIsStillReached() throws IOException {
+        course();
+        assertEquals(422, OpenDesk.status(desk.get("/weeks/week?week=3")));
+        Files.createDirectories(folder.resolve("made/week-3"));
+        Files.writeString(folder.resolve("made/week-3/handout.pdf"), "%PDF");
+        Files.writeString(folder.resolve("made/week-3/handout-issued-ABCDE.zip"), "PK");
+        assertTrue(desk.get("/give-out").contains("href=\"/weeks/week?week=3#there\""));
+        String page = desk.get("/weeks/week?week=3");
+        assertTrue(page.contains("has no week 3, but 2"), page.substring(page.indexOf("<h1")));
+        for (String file : List.of("handout.pdf", "handout-issued-ABCDE.zip")) {
+            assertTrue(page.contains("href=\"/made/week-3/" + file + "\""), page);
+        }
+        Files.writeString(folder.resolve("course.yaml"), "title: Broken\n");
+        assertTrue(desk.get("/weeks/week?week=3").contains("href=\"/made/week-3/handout.pdf\""));
+    }
+
     private String keep(String text) throws IOException {
         return follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", text));
     }
