@@ -124,7 +124,7 @@ class CourseReadOnceTest {
 
     private WeekPlace place(Course course) {
         CourseSet set = new CourseSet(course);
-        Frame frame = new Frame(set, new Alone(folder));
+        Frame frame = new Frame(set, new Alone(folder), new OwnFiles());
         return new WeekPlace(set, new CourseWeeks(set), new GivenOut(set), frame, new Work(System::nanoTime));
     }
 

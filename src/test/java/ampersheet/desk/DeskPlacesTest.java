@@ -51,6 +51,17 @@ class DeskPlacesTest {
         }
     }
 
+    /** A browser that kept the script of an earlier program would run it with the pages of this one. */
+    @Test
+    void theAddressesOfStylesAndScriptsSayOfWhichProgramTheyAre() throws IOException {
+        String page = desk.get("/help");
+        for (String file : List.of("sheet.css", "desk.css", "htmx.js", "desk.js")) {
+            String address = "/files/" + file + "?v=" + new OwnFiles().version();
+            assertTrue(page.contains("\"" + address + "\""), page);
+            assertEquals(200, OpenDesk.status(desk.get(address)), address);
+        }
+    }
+
     @Test
     void whoeverAddsTheLessonThatSheLooksAtGoesOnLookingAtIt() throws IOException {
         String before = desk.get("/lesson?name=current-limiting%2Fstring-count-limit&numbers=3");
