@@ -105,6 +105,7 @@ final class WeekPlace {
                         ReceivedList.time(timetable.week(number).heading().due())
                                 .map(LocalDateTime::toString)
                                 .orElse(""),
+                "address", PAGE + number,
                 "work", GiveOutPlace.shown(work.standing(PAGE + number)));
         return frame.page(Reply.FINE, call, WeeksPlace.PLACE, "week", values);
     }
