@@ -200,6 +200,12 @@ final class CourseSet {
         return set(plan, parts(plan), library());
     }
 
+    /** The same before anything of it is handed out; it gets no seed. */
+    ProblemSet known() {
+        Plan plan = plan();
+        return ProblemSet.of(SeedFile.known(plan, course.files().plan()), library(), parts(plan));
+    }
+
     /** The same for what nobody builds: pages to practise with, packages for other platforms. */
     ProblemSet setWhateverTheParts() {
         return set(plan(), Optional.empty(), library());

@@ -147,7 +147,7 @@ final class GivenOut {
             return Optional.empty();
         }
         try {
-            String code = IssuedArchive.set(IssuedArchive.fileName(set.set()));
+            String code = IssuedArchive.set(IssuedArchive.fileName(set.known()));
             return new Others(all).called(code);
         } catch (DiagnosticException unfit) {
             return Optional.empty(); // the place of the set tells

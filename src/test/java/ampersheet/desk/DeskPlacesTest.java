@@ -63,6 +63,15 @@ class DeskPlacesTest {
     }
 
     @Test
+    void whoeverLooksWhatCameInDrawsNoSeed() throws IOException {
+        Files.createDirectories(folder.resolve("made/class/keys"));
+        Files.writeString(folder.resolve("made/handout-issued-ABCDE.zip"), "PK");
+        Files.writeString(folder.resolve("made/class/keys/issued-FGHJK.zip"), "PK");
+        assertTrue(desk.get("/take-in").contains("issued-FGHJK.zip"));
+        assertFalse(Files.exists(folder.resolve("plan.yaml.seed")));
+    }
+
+    @Test
     void whoeverAddsTheLessonThatSheLooksAtGoesOnLookingAtIt() throws IOException {
         String before = desk.get("/lesson?name=current-limiting%2Fstring-count-limit&numbers=3");
         assertFalse(before.contains("in <a href=\"/set\">the set</a>"), before);
