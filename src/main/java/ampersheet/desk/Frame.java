@@ -45,6 +45,8 @@ final class Frame {
         all.put("place", place);
         all.put("status", status);
         all.put("program", own.version());
+        all.put("ownTemplates", set.course().isFolder(set.course().files().templates()));
+        all.put("ownFont", set.course().isThere(CourseFolder.FONT));
         all.put("notices", notices(call));
         all.put("folder", String.valueOf(set.course().files().folder().getFileName()));
         all.put("alone", alone.isSo());

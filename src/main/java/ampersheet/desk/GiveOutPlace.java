@@ -51,7 +51,6 @@ final class GiveOutPlace {
                 "keeping", PartsPlace.keeping(set),
                 "hasFont", set.course().isThere(CourseFolder.FONT),
                 "largest", Limits.USUAL.bodyBytes() >> 20,
-                "own", set.course().isFolder(files.templates()),
                 "learners", set.learners(),
                 "made", making.things().shown(),
                 "weeks", weeksMade(files),

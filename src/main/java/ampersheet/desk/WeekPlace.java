@@ -86,7 +86,6 @@ final class WeekPlace {
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "learners", set.learners(),
                 "chosen", making.chosen(),
-                "own", set.course().isFolder(files.templates()),
                 "made", making.things().shown(),
                 "lies", set.course().shown(files.ofWeek(number).folder()),
                 "madePath", files.ofWeek(number).folder().toString(),

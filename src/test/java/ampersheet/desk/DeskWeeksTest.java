@@ -257,6 +257,19 @@ class DeskWeeksTest {
         assertTrue(desk.get("/weeks/week?week=3").contains("href=\"/made/week-3/handout.pdf\""));
     }
 
+    @Test
+    void theSameByCommandsTakesTheFontAndTheTemplatesOfTheCourse() throws IOException {
+        course();
+        assertFalse(desk.get("/weeks/week?week=1").contains("--templates"));
+        Files.createDirectories(folder.resolve("templates"));
+        Files.writeString(folder.resolve("font.ttf"), "a font");
+        String week = desk.get("/weeks/week?week=1");
+        assertTrue(week.contains("/handout.pdf --font font.ttf --templates templates\n"), week);
+        assertTrue(week.contains("/class --font font.ttf --templates templates\n"), week);
+        assertTrue(week.contains("--out marks-of-all --templates templates<"), week);
+        assertTrue(desk.get("/weeks").contains("--figure weeks.svg --templates templates<"));
+    }
+
     private String keep(String text) throws IOException {
         return follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", text));
     }
