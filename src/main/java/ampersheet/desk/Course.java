@@ -405,7 +405,7 @@ class Course {
         return OptionalInt.empty();
     }
 
-    private List<Path> archives(CourseFolder.Made of) {
+    List<Path> archives(CourseFolder.Made of) {
         List<Path> found = new ArrayList<>();
         for (Path in : List.of(of.pages().resolve("keys"), of.folder())) {
             names(in).stream()

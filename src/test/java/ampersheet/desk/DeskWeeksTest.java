@@ -8,6 +8,7 @@ import ampersheet.sheet.SheetId;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -238,6 +239,16 @@ class DeskWeeksTest {
         String in = desk.get("/take-in");
         assertTrue(in.contains("made/week-2/class/keys/issued-"), "it can be marked");
         assertTrue(in.contains("at <a href=\"/weeks\">Weeks</a>"), in);
+
+        desk.close();
+        Files.setLastModifiedTime(
+                folder.resolve("course.yaml"), FileTime.fromMillis(System.currentTimeMillis() + 60_000));
+        desk = OpenDesk.over(folder, PATIENT);
+        assertFalse(desk.get("/weeks/week?week=2").contains("class=\"older\""), "its archive tells what it asked");
+        keep(COURSE.replace("new: [{template: v", "new: [{count: 2, template: v"));
+        Files.setLastModifiedTime(
+                folder.resolve("course.yaml"), FileTime.fromMillis(System.currentTimeMillis() + 60_000));
+        assertTrue(desk.get("/weeks/week?week=2").contains("older than what this week asks"));
     }
 
     @Test
