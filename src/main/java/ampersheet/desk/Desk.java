@@ -210,7 +210,8 @@ public final class Desk implements AutoCloseable {
                     "/weeks/text", weeks::text,
                     "/weeks/undo", call -> weeks.undo(),
                     "/weeks/about", week::about,
-                    "/weeks/make", week::make));
+                    "/weeks/make", week::make,
+                    "/weeks/again", week::again));
         }
 
         /** Does what the first page needs before it is asked for. */

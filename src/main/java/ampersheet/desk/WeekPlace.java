@@ -12,7 +12,6 @@ import ampersheet.sheet.Timetable;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
 
 /** One week of a course: any seat's sheet, and what is given out of it. */
@@ -25,7 +24,7 @@ final class WeekPlace {
     private final Frame frame;
     private final Work work;
     private final SeatSheet seats;
-    private final Map<Integer, Making> makings = new ConcurrentSkipListMap<>();
+    private final Map<Integer, MakingAt> makings = new ConcurrentSkipListMap<>();
 
     WeekPlace(CourseSet set, CourseWeeks weeks, GivenOut given, Frame frame, Work work) {
         this.set = set;
@@ -45,8 +44,15 @@ final class WeekPlace {
         return call.query().number("week").orElse(call.post() ? 0 : 1);
     }
 
-    private Making making(int week) {
-        return makings.computeIfAbsent(week, number -> new Making(set, weeks.source(number)));
+    private MakingAt making(int week) {
+        return makings.computeIfAbsent(
+                week,
+                number -> new MakingAt(
+                        new MakingAt.Page(WeeksPlace.PLACE, PAGE + number, "/weeks/again?week=" + number),
+                        set,
+                        weeks.source(number),
+                        frame,
+                        work));
     }
 
     Reply show(Call call) {
@@ -75,7 +81,6 @@ final class WeekPlace {
 
     private Reply show(Call call, Timetable timetable) {
         int number = CourseWeeks.requireWeek(timetable, asked(call));
-        Making making = making(number);
         CourseFolder files = set.course().files();
         Map<String, Object> values = Pages.values(
                 "week", WeeksPlace.week(timetable, number),
@@ -85,8 +90,6 @@ final class WeekPlace {
                 "side", SeatSheet.isKey(call) ? "key" : "sheet",
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "learners", set.learners(),
-                "chosen", making.chosen(),
-                "made", making.things().shown(),
                 "lies", set.course().shown(files.ofWeek(number).folder()),
                 "madePath", files.ofWeek(number).folder().toString(),
                 "version", Course.version(timetable.course().common().written()),
@@ -104,8 +107,8 @@ final class WeekPlace {
                         ReceivedList.time(timetable.week(number).heading().due())
                                 .map(LocalDateTime::toString)
                                 .orElse(""),
-                "address", PAGE + number,
-                "work", GiveOutPlace.shown(work.standing(PAGE + number)));
+                "address", PAGE + number);
+        values.putAll(making(number).values());
         return frame.page(Reply.FINE, call, WeeksPlace.PLACE, "week", values);
     }
 
@@ -164,20 +167,11 @@ final class WeekPlace {
 
     /** Begins to make what was asked for. */
     Reply make(Call call) {
-        Optional<Making.What> what = Making.What.of(call.form().text("what"));
-        if (what.isEmpty()) {
-            return Reply.unknown();
-        }
-        try {
-            int number = number(call);
-            Making making = making(number);
-            making.asked(what.get(), call.form());
-            making.requireFolders();
-            Making.Begun begun = making.begun(what.get(), call.form());
-            String page = PAGE + number;
-            return frame.begun(work.begin(begun.title(), page, begun.task()), "/" + page);
-        } catch (DiagnosticException unfit) {
-            return frame.unfit(call, WeeksPlace.PLACE, say("desk.make.unfit"), unfit);
-        }
+        return making(number(call)).make(call);
+    }
+
+    /** Begins the same once more, by what stands in the course now. */
+    Reply again(Call call) {
+        return making(number(call)).again(call);
     }
 }

@@ -383,6 +383,18 @@ class DeskWeeksTest {
         assertTrue(page.contains(">Save made/week-2/practice.html</a>"), page);
         assertTrue(page.contains(">Save practice.html</a>"), page);
         assertTrue(desk.get("/made/week-2/practice.html").contains("attachment; filename=\"practice.html\""));
+
+        make("/weeks/make?week=1", "what", "practice", "variants", "1");
+        taken(until("/weeks/week?week=1"));
+        String before = desk.get("/weeks/week?week=2");
+        assertTrue(
+                before.contains("class=\"work done\" id=\"before\""),
+                "what was made of a week is told there until more is");
+        assertFalse(before.contains("/weeks/again"), before);
+        keep(COURSE.replace("new: [{template: v", "new: [{count: 2, template: v"));
+        assertTrue(desk.get("/weeks/week?week=2").contains("action=\"/weeks/again?week=2\""));
+        make("/weeks/again?week=2", "what", "practice");
+        assertFalse(done().contains("/weeks/again"));
     }
 
     @Test
