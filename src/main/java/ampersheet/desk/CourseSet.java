@@ -288,7 +288,7 @@ final class CourseSet {
     Ingredients ingredients(String file, String version, Optional<Plan> plan) {
         Map<String, String> versions = new LinkedHashMap<>();
         versions.put(file, version);
-        versions.put(file + ".seed", version(file + ".seed"));
+        versions.put(file + SeedFile.ENDING, version(file + SeedFile.ENDING));
         versions.put(CourseFolder.CLASS, version(CourseFolder.CLASS));
         if (plan.flatMap(Plan::parts).isPresent()) {
             versions.put(CourseFolder.PARTS, version(CourseFolder.PARTS));
