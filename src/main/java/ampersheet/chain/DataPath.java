@@ -32,7 +32,11 @@ public final class DataPath {
             private final List<Integer> tileOrder;
             private final List<Integer> returnOrder;
             private final List<Link> links;
+            /**
+             * Filled when a pixel is asked for first: whoever looks for a length of chain asks for none of thousands.
+             */
             private final Map<TileWalk.Pixel, Stop> stopAt = new LinkedHashMap<>();
+
             private final Map<Integer, Integer> tileTurns = new LinkedHashMap<>();
             private final Map<Integer, Integer> returnTurns = new LinkedHashMap<>();
 
@@ -41,9 +45,6 @@ public final class DataPath {
                 this.tileOrder = List.copyOf(tileOrder);
                 this.returnOrder = List.copyOf(returnOrder);
                 this.links = List.copyOf(links);
-                for (Stop stop : stops) {
-                    stopAt.put(new TileWalk.Pixel(stop.x(), stop.y()), stop);
-                }
                 for (int place : tileOrder) {
                     tileTurns.put(place, tileTurns.size());
                 }
@@ -76,21 +77,29 @@ public final class DataPath {
                 return links;
             }
 
+            /** Null where there is no pixel. */
+            private synchronized Stop stopAt(int x, int y) {
+                if (stopAt.isEmpty()) {
+                    stops.forEach(stop -> stopAt.put(new TileWalk.Pixel(stop.x(), stop.y()), stop));
+                }
+                return stopAt.get(new TileWalk.Pixel(x, y));
+            }
+
             /** Turn of the pixel at panel column x and row y, from 0; -1 where there is no pixel. */
             public int turn(int x, int y) {
-                Stop stop = stopAt.get(new TileWalk.Pixel(x, y));
+                Stop stop = stopAt(x, y);
                 return stop == null ? -1 : stop.turn();
             }
 
             /** Lines of pixels of its tile that the data has left behind at the pixel; -1 where there is no pixel. */
             public int linesBefore(int x, int y) {
-                Stop stop = stopAt.get(new TileWalk.Pixel(x, y));
+                Stop stop = stopAt(x, y);
                 return stop == null ? -1 : stop.linesBefore();
             }
 
             /** Turn of the tile that holds the pixel, from 0; -1 where there is no pixel. */
             public int tileTurn(int x, int y) {
-                Stop stop = stopAt.get(new TileWalk.Pixel(x, y));
+                Stop stop = stopAt(x, y);
                 return stop == null ? -1 : tileTurns.get(stop.place());
             }
 
@@ -99,7 +108,7 @@ public final class DataPath {
              * counted; -1 where there is no pixel or no return line.
              */
             public int returnTurn(int x, int y) {
-                Stop stop = stopAt.get(new TileWalk.Pixel(x, y));
+                Stop stop = stopAt(x, y);
                 return stop == null || returnOrder.isEmpty() ? -1 : returnTurns.get(stop.place());
             }
         }

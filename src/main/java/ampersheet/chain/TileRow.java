@@ -19,8 +19,8 @@ public record TileRow(int tiles, double length, double error) implements Assembl
     /** How far the far edge of the last tile can be from its place, each tile set against the one before. */
     public double worstEdge() {
         double worst = 0;
-        for (int signs = 0; signs < 1 << tiles; signs++) {
-            worst = Math.max(worst, Math.abs(edgeOff(signs)));
+        for (double edge : edges()) {
+            worst = Math.max(worst, Math.abs(edge - tiles * length));
         }
         return worst;
     }
@@ -28,20 +28,28 @@ public record TileRow(int tiles, double length, double error) implements Assembl
     /** Root of the mean square, over all combinations, of how far that edge is from its place. */
     public double typicalEdge() {
         double squares = 0;
-        for (int signs = 0; signs < 1 << tiles; signs++) {
-            double off = edgeOff(signs);
+        for (double edge : edges()) {
+            double off = edge - tiles * length;
             squares += off * off;
         }
         return Math.sqrt(squares / (1 << tiles));
     }
 
-    private double edgeOff(int signs) {
-        double edge = 0;
+    /**
+     * Where the far edge of the last tile lies, for each combination of signs: each tile is set against both ends that
+     * every row so far can have.
+     */
+    private double[] edges() {
+        double[] edges = new double[1 << tiles];
         for (int tile = 0; tile < tiles; tile++) {
-            double start = edge + off(signs, tile);
-            edge = start + length;
+            int rows = 1 << tile;
+            for (int signs = 0; signs < rows; signs++) {
+                double edge = edges[signs];
+                edges[signs] = edge - error + length;
+                edges[signs + rows] = edge + error + length;
+            }
         }
-        return edge - tiles * length;
+        return edges;
     }
 
     /** Widest gap between neighbours, or deepest overlap, when each tile is set to its own mark from one datum. */

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -84,6 +85,9 @@ final class Keeping {
             } catch (IOException failure) {
                 close();
                 throw new DiagnosticException(WholeFile.told(file, failure));
+            } catch (DiagnosticException noPlace) {
+                close();
+                throw noPlace;
             }
         }
 
@@ -122,22 +126,33 @@ final class Keeping {
                 for (Writer table : open.values()) {
                     table.close();
                 }
+                IssuedArchive.requireReadable(file, places);
             } catch (IOException failure) {
                 throw new DiagnosticException(WholeFile.told(file, failure));
             }
             return output.write(file, IssuedArchive.of(set, places)::write) ? 1 : 0;
         }
 
+        /** What cannot be closed or taken away keeps none of the others there; the first failure is told. */
         @Override
         public void close() {
-            try {
-                for (Writer table : open.values()) {
+            List<DiagnosticException> failures = new ArrayList<>();
+            for (Writer table : open.values()) {
+                try {
                     table.close();
+                } catch (IOException failure) {
+                    failures.add(new DiagnosticException(WholeFile.told(file, failure)));
                 }
-            } catch (IOException failure) {
-                throw new DiagnosticException(WholeFile.told(file, failure));
-            } finally {
-                places.values().forEach(output::drop);
+            }
+            for (Path place : places.values()) {
+                try {
+                    output.drop(place);
+                } catch (DiagnosticException failure) {
+                    failures.add(failure);
+                }
+            }
+            if (!failures.isEmpty()) {
+                throw failures.get(0);
             }
         }
     }

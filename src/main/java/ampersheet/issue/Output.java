@@ -5,6 +5,7 @@ import static ampersheet.source.Told.say;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
@@ -151,6 +152,11 @@ public final class Output implements AutoCloseable {
         ours = written;
     }
 
+    /** Whether an earlier run is known to have written a file. */
+    boolean hasWritten(Path file) {
+        return ours.test(file);
+    }
+
     /**
      * Before any work is done for nothing.
      *
@@ -228,7 +234,7 @@ public final class Output implements AutoCloseable {
     private void isThere(Path file) {
         String name = folder.toAbsolutePath().relativize(file.toAbsolutePath()).toString();
         synchronized (there) {
-            there.add(name.replace('\\', '/'));
+            there.add(name.replace(File.separatorChar, '/'));
         }
     }
 

@@ -87,10 +87,16 @@ final class SliceParts {
 
     /** Tells of a slice all of whose files have been written. */
     void write(Slice slice, List<Issue.Written> made, Map<String, Tally> tallies, Output output) {
+        IssuedArchive kept = IssuedArchive.of(
+                set, made.stream().map(seat -> seat.kept().orElseThrow()).toList(), Optional.empty());
+        output.write(archive(slice), kept::write);
         Map<Integer, SlicePart.SeatPart> seats = new TreeMap<>();
         for (Issue.Written written : made) {
             Set<String> names = new TreeSet<>(Issue.files(List.of(written.line().seat()), besides));
             names.addAll(written.figures());
+            if (seats.isEmpty()) { // the archive of all is told with the first of them
+                names.add(KEYS + "/" + archive(slice).getFileName());
+            }
             Map<String, String> files = new TreeMap<>();
             names.forEach(name -> files.put(name, sum(name).orElse("gone")));
             seats.put(
@@ -98,9 +104,6 @@ final class SliceParts {
                     new SlicePart.SeatPart(
                             written.line().problems(), written.line().cautions(), written.figures(), files));
         }
-        IssuedArchive kept = IssuedArchive.of(
-                set, made.stream().map(seat -> seat.kept().orElseThrow()).toList(), Optional.empty());
-        output.write(archive(slice), kept::write);
         output.write(part(slice), new SlicePart(command(slice), seats, tallies).text());
     }
 

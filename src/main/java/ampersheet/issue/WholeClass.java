@@ -85,10 +85,12 @@ final class WholeClass implements AutoCloseable {
                 left);
     }
 
-    /** They hold answers that are right no more. */
+    /** They hold answers that are right no more. Pages of these names that somebody else has put there stay. */
     private void removePagesOfALargerClass() {
         for (int number = PagedIndex.pages(seats) + 1; Files.exists(page(number)); number++) {
-            run.output().removeOld(page(number));
+            if (run.output().hasWritten(page(number))) {
+                run.output().removeOld(page(number));
+            }
         }
     }
 

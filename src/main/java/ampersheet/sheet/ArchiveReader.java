@@ -43,8 +43,8 @@ final class ArchiveReader {
     private static final String WANTED = say("plan.archive.expected");
     private static final String AGAIN = say("plan.archive.next");
     private static final long LARGEST_FILE = 256L << 20;
-    private static final long LARGEST_TABLE = 64L << 20;
-    private static final long MOST_BYTES = 256L << 20;
+    static final long LARGEST_TABLE = 64L << 20;
+    static final long MOST_BYTES = 256L << 20;
     private static final int LARGEST_PICTURE = 1_000_000;
     private static final int LARGEST_TEXT = 200_000;
     private static final int MOST_ENTRIES = 5_000;

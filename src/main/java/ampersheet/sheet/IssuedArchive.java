@@ -12,6 +12,7 @@ import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -114,6 +115,32 @@ public final class IssuedArchive {
                 Collections.unmodifiableMap(files(set)),
                 tables,
                 set.plan().heading().logo());
+    }
+
+    /**
+     * What cannot be read again is of no use for marking, however long it took to make.
+     *
+     * @param archive as which the tables would be packed
+     * @throws DiagnosticException if they are larger than what is read of an archive
+     */
+    public static void requireReadable(Path archive, Map<String, Path> tables) throws IOException {
+        long all = 0;
+        long largest = 0;
+        for (Path table : tables.values()) {
+            long size = Files.size(table);
+            largest = Math.max(largest, size);
+            all += size;
+        }
+        if (largest > ArchiveReader.LARGEST_TABLE || all > ArchiveReader.MOST_BYTES) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(archive.toString().replace('\\', '/')),
+                    say("plan.archive.class-too-large", "megabytes", Long.toString(largest >> 20)),
+                    say(
+                            "plan.archive.class-too-large.expected",
+                            "megabytes",
+                            Long.toString(ArchiveReader.LARGEST_TABLE >> 20)),
+                    say("plan.archive.class-too-large.next")));
+        }
     }
 
     /** In the order in which they are packed, the tables still empty. */

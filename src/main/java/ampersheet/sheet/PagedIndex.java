@@ -13,6 +13,7 @@ import ampersheet.sheet.Document.Table;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
@@ -35,6 +36,7 @@ public final class PagedIndex {
 
     private final List<List<Cell>> told = new ArrayList<>();
     private final SortedSet<String> cautions = new TreeSet<>();
+    private Optional<SheetId> first = Optional.empty();
     private int sharing;
     private int sharedProblems;
 
@@ -64,6 +66,7 @@ public final class PagedIndex {
     /** @param lines of the next page */
     public Document page(List<Line> lines) {
         int number = told.size() + 1;
+        this.first = this.first.or(() -> Optional.of(lines.get(0).id()));
         String first = Integer.toString(lines.get(0).seat().number());
         String last = Integer.toString(lines.get(lines.size() - 1).seat().number());
         told.add(List.of(
@@ -130,7 +133,7 @@ public final class PagedIndex {
             blocks.add(new Heading(2, language.say("sheet.index.shared.heading")));
             blocks.add(SharedRows.about(seats, sharing, sharedProblems, shared.nearest(), language));
         }
-        ClassIndex.addEnd(set, set.id(1), cautions, tallies, blocks);
+        ClassIndex.addEnd(set, first.orElseThrow(), cautions, tallies, blocks);
         return document(language.count("sheet.head.sheets", seats), blocks);
     }
 

@@ -21,7 +21,7 @@ public final class KeptList {
 
     /** Keeps a list among the classes, as the program is built. */
     public static void keep(Path classes, String file, String list) throws IOException {
-        Files.writeString(classes.resolve(file), fingerprint() + "\n" + list);
+        Files.writeString(classes.resolve(file), Now.FINGERPRINT + "\n" + list);
     }
 
     /** Empty where the list was made from other files, or was not made. */
@@ -35,12 +35,17 @@ public final class KeptList {
             int end = list.indexOf('\n');
             boolean packedTogether =
                     !place.getProtocol().equals("file"); // else an author may be at work on the files beside it
-            return packedTogether || list.substring(0, end).equals(fingerprint())
+            return packedTogether || list.substring(0, end).equals(Now.FINGERPRINT)
                     ? Optional.of(list.substring(end + 1))
                     : Optional.empty();
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
+    }
+
+    /** Of the files as this run of the program reads them; it keeps what it has read. */
+    private static final class Now {
+        static final String FINGERPRINT = fingerprint();
     }
 
     private static String fingerprint() {

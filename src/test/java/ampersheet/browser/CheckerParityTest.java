@@ -184,6 +184,7 @@ class CheckerParityTest {
     }
 
     /** As on the Java machine, where {@code TypedFormsTest} types them. */
+    @OnlyDeep
     @Test
     void aRightAnswerIsRightInEveryFormThatIsTyped() throws IOException {
         TemplateFiles files = TemplateFiles.builtIn();
@@ -383,10 +384,15 @@ class CheckerParityTest {
         Random random = new Random(SEED);
         Spellings spellings = new Spellings(random);
         List<Asked> asked = new ArrayList<>();
+        int turn = 0;
         for (List<ProblemKey> ofTemplate : keys.values()) {
             for (ProblemKey key : ofTemplate) {
                 List<Map<String, String>> typed = new ArrayList<>();
-                LadderProbe.of(key).forEach(probe -> typed.add(probe.typed()));
+                for (LadderProbe probe : LadderProbe.of(key)) {
+                    if (DEEP || turn++ % 2 == 0) {
+                        typed.add(probe.typed());
+                    }
+                }
                 for (int spelled = 0; spelled < 1 + ANSWERS / keys.size() / DRAWS / 2; spelled++) {
                     Map<String, String> answers = new LinkedHashMap<>();
                     for (AnswerKey answer : key.answers()) {

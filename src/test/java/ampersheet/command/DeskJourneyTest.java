@@ -40,21 +40,24 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** From an empty folder to a marked class in the browser, and then the same files by commands. */
 class DeskJourneyTest {
-    private static final List<String> NAMES = List.of(
-            "Ayo",
-            "Benedikt",
-            "Chandra",
-            "Dilnoza",
-            "Emeka",
-            "Freya",
-            "Gulsen",
-            "Hamid",
-            "Ines",
-            "Jun",
-            "Kofi",
-            "Lena, who plays the tuba");
-    /** Laying out a PDF takes most of the time; in a build the class gets pages instead. */
+    /** In a build the class is small and gets pages: laying out paper takes most of the time. */
     private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
+
+    private static final List<String> NAMES = DEEP
+            ? List.of(
+                    "Ayo",
+                    "Benedikt",
+                    "Chandra",
+                    "Dilnoza",
+                    "Emeka",
+                    "Freya",
+                    "Gulsen",
+                    "Hamid",
+                    "Ines",
+                    "Jun",
+                    "Kofi",
+                    "Lena, who plays the tuba")
+            : List.of("Ayo", "Benedikt", "Chandra", "Lena, who plays the tuba");
 
     private static final Duration PATIENCE = Duration.ofMinutes(5);
     private static final String PLACES = "lessons,set,class,parts,give-out,take-in,help";
@@ -164,8 +167,10 @@ class DeskJourneyTest {
         go("class");
         type("textarea[name=names]", String.join("\n", NAMES));
         press("form[action='/class/paste'] button");
-        assertEquals(12, browser.findElements(By.cssSelector("tbody tr")).size());
-        assertTrue(Files.readString(course.resolve("class.csv")).contains("12,\"Lena, who plays the tuba\""));
+        assertEquals(
+                NAMES.size(), browser.findElements(By.cssSelector("tbody tr")).size());
+        assertTrue(
+                Files.readString(course.resolve("class.csv")).contains(NAMES.size() + ",\"Lena, who plays the tuba\""));
     }
 
     private void preview() {
@@ -195,7 +200,7 @@ class DeskJourneyTest {
         until(".work.done");
         go("take-in");
         assertEquals(
-                12,
+                NAMES.size(),
                 browser.findElements(By.xpath("//h3[.='Marks']/following::table[1]/tbody/tr"))
                         .size());
     }
@@ -262,8 +267,10 @@ class DeskJourneyTest {
                 Chromium.screen(browser, width, 900);
                 PageAudit.noSidewaysScrolling(browser, place + " at " + width);
                 PageAudit.controlsAreLargeEnough(browser, place + " at " + width);
-                PageAudit.spoken(browser, place + " at " + width);
-                PageAudit.focusAndBoxesAreSeen(browser, place + " at " + width);
+                if (DEEP || width == 360) {
+                    PageAudit.spoken(browser, place + " at " + width);
+                    PageAudit.focusAndBoxesAreSeen(browser, place + " at " + width);
+                }
             }
             for (String scheme : DEEP || place.equals("take-in") ? List.of("light", "dark") : List.of("light")) {
                 Chromium.prefer(browser, "prefers-color-scheme", scheme);

@@ -47,6 +47,7 @@ class DeskUnsentTest {
         Chromium.need();
         course = folder.resolve("course");
         CourseStart.in(course);
+        Files.writeString(course.resolve("class.csv"), "seat,name\n1,Ada\n2,Bo\n3,Chandra\n");
         desk = Desk.open(course, new Desk.Settings(0, Limits.USUAL, System::nanoTime, failures::add));
         base = desk.address().replaceAll("/open/.*", "");
         browser = Chromium.fresh();

@@ -59,6 +59,17 @@ class OutputTest {
     }
 
     @Test
+    void aNameMayHoldABackslashWhereTheSystemLetsItBeALetter() {
+        assumeTrue(java.io.File.separatorChar == '/', "here it divides folders");
+        Path file = folder.resolve("in\\out.pdf");
+        try (Output output = Output.file(file, ".pdf", NONE)) {
+            output.write(file, "%PDF-");
+            output.finish();
+        }
+        assertTrue(Files.exists(file));
+    }
+
+    @Test
     void aLockThatARunLeftBehindHoldsNobodyUp() throws IOException {
         Files.write(folder.resolve(".ampersheet.lock"), new byte[77]);
         try (Output output = Output.folder(folder, NONE)) {

@@ -53,6 +53,14 @@ class PagedIndexTest {
     }
 
     @Test
+    void pagesOfTheSameNamesThatSomebodyElseHasPutThereStay() throws IOException {
+        Path theirs = Files.writeString(folder.resolve("index-1.html"), "<!DOCTYPE html><title>Theirs</title>");
+        issue(2);
+        issue(1);
+        assertEquals("<!DOCTYPE html><title>Theirs</title>", Files.readString(theirs));
+    }
+
+    @Test
     @OnlyDeep
     void everySeatStandsOnOnePageToWhichTheFrontPageLeadsAndASmallerClassTakesThePagesAway() throws IOException {
         issue(SEATS);

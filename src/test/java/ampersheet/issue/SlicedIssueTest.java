@@ -19,6 +19,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -153,6 +154,9 @@ class SlicedIssueTest {
         assertFalse(Files.exists(folder.resolve("index.html")), "nothing is joined by halves");
         assertEquals(1, sliced.write(new Slice(1, 2), 1).written());
         assertArrayEquals(right, Files.readAllBytes(sheet));
+        Path numbers = folder.resolve("keys/" + new Slice(1, 2).fileName() + ".zip");
+        Files.write(numbers, Arrays.copyOf(Files.readAllBytes(numbers), 100));
+        assertFalse(sliced.write(new Slice(1, 2), 1).wasThere(), "its archive was cut short");
         assertEquals(7, sliced.join(2).sheets());
     }
 

@@ -206,6 +206,7 @@ class HomeworkPageTest {
         assertEquals(List.of("problem-3"), shown(), "opened again without an address, where it was left");
     }
 
+    @OnlyDeep
     @Test
     void paperHasAllProblemsAndWhatIsLookedUpForThem() {
         browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
@@ -259,6 +260,7 @@ class HomeworkPageTest {
         assertEquals("These answers are saved.", text("kept-said"));
     }
 
+    @OnlyDeep
     @Test
     void answersAreSharedOrCopiedWhereTheBrowserCan() {
         Object script = browser.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", """
@@ -296,6 +298,7 @@ class HomeworkPageTest {
                 .until(page -> text("kept-said").startsWith(words));
     }
 
+    @OnlyDeep
     @Test
     void lookingUpLiesOverThePageAndLeadsBackToWhereItWasAskedFor() {
         Chromium.screen(browser, 360, 640);

@@ -380,6 +380,7 @@ class PracticePageTest {
                 browser.executeScript("return document.querySelector('#' + arguments[0] + ' svg').outerHTML", under));
     }
 
+    @OnlyDeep
     @Test
     void theStepAtHandIsCuedByWeightAndNumberInBothFiguresAndNothingElseOfThemChanges() {
         support("full");
@@ -539,6 +540,7 @@ class PracticePageTest {
                 browser.findElements(By.cssSelector("#example-body .caution")).size());
     }
 
+    @OnlyDeep
     @Test
     void whatALearnerHasBeforeHerIsPrintedWithAnswersVerdictsAndHints() {
         type("step 1", "5 kg");
@@ -653,6 +655,7 @@ class PracticePageTest {
         assertEquals(List.of("full 4", "faded 1", "faded 2", "bare 3", "bare 3"), forms);
     }
 
+    @OnlyDeep
     @Test
     void inEveryFormAnswersHaveTheirHeadingAndEachFieldSaysWhatIsToBeFound() {
         Map<String, String> names = new LinkedHashMap<>();
@@ -671,6 +674,7 @@ class PracticePageTest {
                 assertTrue(name.startsWith("c : power the fitted resistor turns into heat, "), support + ": " + name));
     }
 
+    @OnlyDeep
     @Test
     void byKeysAChoiceOfSupportIsTakenWhenItIsMadeAndWhatWasTypedStays() {
         type("a", "123 ohm");
@@ -695,6 +699,7 @@ class PracticePageTest {
         assertEquals("123 ohm", place("a").findElement(By.tagName("input")).getDomProperty("value"));
     }
 
+    @OnlyDeep
     @Test
     void skillsComeMixedAndTwoBareSuccessesSettleWithAnotherSkillBetween() {
         StringBuilder order = new StringBuilder();
@@ -1068,6 +1073,7 @@ class PracticePageTest {
         PageAudit.controlsAreLargeEnough(browser, which);
     }
 
+    @OnlyDeep
     @Test
     void nothingSticksOutOnANarrowScreenOrWithLargeText() {
         for (int skill = 0; skill < practice.skills().size(); skill += DEEP ? 1 : 5) {
@@ -1102,6 +1108,7 @@ class PracticePageTest {
           : one.tabIndex >= 0)
         .map(one => one.outerHTML.slice(0, 80));""";
 
+    @OnlyDeep
     @Test
     void whatScrollsSidewaysIsReachedNamedAndSaysSoAndNothingElseIsAStop() {
         for (int width : List.of(360, 1280)) {

@@ -12,6 +12,7 @@ import ampersheet.template.TemplateLibrary;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -234,6 +235,21 @@ class ArchiveTest {
             many.put("x/" + i, "");
         }
         assertTrue(refusal(written(many)).contains("it holds more than 5000 files"));
+    }
+
+    @Test
+    void tablesThatNobodyCouldReadAgainAreNotPacked() throws IOException {
+        Path table = folder.resolve("large.csv");
+        try (RandomAccessFile large = new RandomAccessFile(table.toFile(), "rw")) {
+            large.setLength((64 << 20) + 1); // nothing is in it, and it takes no place
+            String told = assertThrows(
+                            DiagnosticException.class,
+                            () -> IssuedArchive.requireReadable(Path.of("issued.zip"), Map.of("answers.csv", table)))
+                    .getMessage();
+            assertTrue(told.contains("issued.zip") && told.contains("Divide the class list"), told);
+            large.setLength(64 << 20);
+        }
+        IssuedArchive.requireReadable(Path.of("issued.zip"), Map.of("answers.csv", table));
     }
 
     @Test

@@ -302,17 +302,13 @@ class RepeatsTest {
         Issue.issue(maker.set(), roster, folder.resolve("many"), 4, new Issue.Besides(false, false), Output.Terms.NONE);
         String index = Files.readString(folder.resolve("one/index.html"));
         assertEquals(index, Files.readString(folder.resolve("many/index.html")));
-        int shared = 0;
-        for (int one = 1; one <= 30; one++) {
-            for (String problem : numbers(maker, one)) {
-                for (int other = 1; other <= 30; other++) {
-                    if (other != one && numbers(maker, other).contains(problem)) {
-                        shared++;
-                        break;
-                    }
-                }
-            }
-        }
+        List<String> all = IntStream.rangeClosed(1, 30)
+                .boxed()
+                .flatMap(seat -> numbers(maker, seat).stream())
+                .toList();
+        long shared = all.stream()
+                .filter(problem -> Collections.frequency(all, problem) > 1)
+                .count();
         assertTrue(shared > 0);
         assertTrue(index.contains(" have " + shared + " problems that somebody else has, too"), index);
         assertTrue(index.contains("Also at seats"));
