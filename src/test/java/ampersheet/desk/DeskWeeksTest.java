@@ -138,6 +138,8 @@ class DeskWeeksTest {
         assertTrue(part.contains("class=\"error\"") && part.contains("are needed"), part);
         assertFalse(part.contains("hx-get"), "it is not asked again");
         assertTrue(desk.get("/weeks/forecast?week=2").contains("class=\"error\""));
+        String sheet = desk.get("/weeks/sheet?week=2&seat=1");
+        assertTrue(sheet.contains("Let it return less often") && !sheet.contains("repeats:"), sheet);
         Files.writeString(folder.resolve("course.yaml"), "title: Broken\n");
         String broken = desk.get("/weeks/forecast?week=2", "HX-Request: true\r\n");
         assertTrue(OpenDesk.status(broken) == 200 && broken.contains("class=\"error\""), broken);
