@@ -4,6 +4,7 @@ import static ampersheet.source.Told.say;
 
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.SeedFile;
+import ampersheet.sheet.ProblemSet;
 import ampersheet.source.Told;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -55,6 +56,18 @@ record Ingredients(Map<String, String> versions) {
             }
         });
         return changed;
+    }
+
+    /**
+     * The same for what was read already.
+     *
+     * @param file in which its plan stands
+     */
+    Ingredients of(String file, ProblemSet read) {
+        Map<String, String> known = new LinkedHashMap<>(versions);
+        known.put(file, Course.version(read.plan().written()));
+        read.parts().ifPresent(bins -> known.put(CourseFolder.PARTS, Course.version(bins.written())));
+        return new Ingredients(known);
     }
 
     /** Of what is the same for everybody, and built by nobody. */

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
+import ampersheet.issue.Progress;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -126,6 +127,17 @@ class CourseReadOnceTest {
         CourseSet set = new CourseSet(course);
         Frame frame = new Frame(set, new Alone(folder), new OwnFiles());
         return new WeekPlace(set, new CourseWeeks(set), new GivenOut(set), frame, new Work(System::nanoTime));
+    }
+
+    @Test
+    void whatIsMadeIsNotedAsOfThePlanThatWasReadForIt() throws IOException {
+        CourseSet set = new CourseSet(new Written(CourseFolder.PLAN, PLAN, 1));
+        Form one = new Form(Map.of("variants", List.of("1")));
+        Making.Begun begun = new Making(set, set.source()).begun(Making.What.PRACTICE, one);
+        begun.task().run(Progress.UNWATCHED);
+        assertTrue(Files.readString(folder.resolve("made/practice.html")).contains("Before"), "as it was read");
+        assertEquals(Course.version(PLAN), begun.from().versions().get("plan.yaml"));
+        assertEquals("the set", set.ingredients().toldSince(begun.from()));
     }
 
     @Test
