@@ -79,7 +79,7 @@ final class ExportCommand implements Callable<Integer> {
                         say("command.export.version.expected"),
                         say("command.usual.next", "usual", "3.0")));
         TemplateLibrary library = templates.library();
-        Plan read = new PlanFile(plan, week, library).toHandOut(streams);
+        Plan read = new PlanFile(plan, week, library, out).toHandOut(streams);
         Exchange.Packed packed = Exchange.pack(read, library, variants, of, out, output.terms(streams, false, plan));
         if (json) {
             streams.line(Json.of(json -> json.number("items", packed.items())

@@ -131,7 +131,7 @@ final class HandoutCommand implements Callable<Integer> {
         }
         refuseOtherBooklets();
         TemplateLibrary library = templates.library();
-        PlanFile from = new PlanFile(plan, week, library);
+        PlanFile from = new PlanFile(plan, week, library, out);
         Optional<Inventory> bins = parts.inventory(plan, from.written());
         Roster learners = roster();
         Plan read = plan(from, library, bins, learners);

@@ -111,7 +111,7 @@ final class IssueCommand implements Callable<Integer> {
         Roster learners = RosterFile.read(roster, streams);
         int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
         TemplateLibrary library = templates.library();
-        PlanFile from = new PlanFile(plan, week, library);
+        PlanFile from = new PlanFile(plan, week, library, out);
         Optional<Inventory> bins = parts.inventory(plan, from.written());
         Plan read = retake.isGiven()
                 ? from.toTakeAgain(retake, learners.lastSeat(), bins.isPresent(), streams)

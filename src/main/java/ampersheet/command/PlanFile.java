@@ -6,9 +6,12 @@ import static ampersheet.source.Told.say;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.CourseSeed;
+import ampersheet.issue.KnownArchives;
 import ampersheet.issue.SeedFile;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
+import ampersheet.sheet.IssuedPart;
+import ampersheet.sheet.IssuedParts;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -16,8 +19,11 @@ import ampersheet.sheet.Retake;
 import ampersheet.sheet.Timetable;
 import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 
@@ -26,14 +32,27 @@ final class PlanFile {
     private final Path file;
     private final WeekOption week;
     private final TemplateLibrary library;
+    /** Of what lies out, as far as it is known. */
+    private final List<Path> archives;
+
     private final Optional<CoursePlan> course;
     /** As it is written, without a seed that lies beside it; of a course what its weeks have in common. */
     private final Plan written;
 
     PlanFile(Path file, WeekOption week, TemplateLibrary library) {
+        this(file, week, library, KnownArchives.of(file));
+    }
+
+    /** @param out where something is made of it */
+    PlanFile(Path file, WeekOption week, TemplateLibrary library, Path out) {
+        this(file, week, library, KnownArchives.of(file, out));
+    }
+
+    private PlanFile(Path file, WeekOption week, TemplateLibrary library, List<Path> archives) {
         this.file = file;
         this.week = week;
         this.library = library;
+        this.archives = archives;
         String text = text(file);
         course = isCourse(file, text) ? Optional.of(course(file, text)) : Optional.empty();
         written = course.map(CoursePlan::common).orElseGet(() -> plan(file, text));
@@ -46,9 +65,8 @@ final class PlanFile {
 
     /** For judging: the plan as it was issued. */
     Plan issued() {
-        Plan known = SeedFile.known(written, file);
-        return course.map(weeks -> week(new Timetable(weeks.with(known), library)))
-                .orElse(known);
+        return course.map(weeks -> week(CourseSeed.known(weeks, file, library, archives)))
+                .orElseGet(() -> SeedFile.known(written, file));
     }
 
     /**
@@ -57,7 +75,7 @@ final class PlanFile {
      * @param issuedByTitle whether an earlier version issued it to the same place, when the title was the seed
      */
     Plan toHandOut(Streams streams, Predicate<Plan> issuedByTitle) {
-        return course.map(weeks -> week(toHandOut(weeks, streams)))
+        return course.map(weeks -> told(toHandOut(weeks, streams), streams))
                 .orElseGet(() -> told(
                         SeedFile.issued(written, file, issuedByTitle),
                         beside -> say("command.seed.plan", "file", beside),
@@ -73,34 +91,42 @@ final class PlanFile {
     }
 
     /**
-     * The same to be taken again, by those who need it; each time by the marks of the time before.
+     * The same to be taken again, by those who need it; each time by the marks of the time before, or as the archive of
+     * that time says, which does not change with the marks.
      *
      * @param lastSeat of the class
      * @param fromBins whether what is in the bins says what can be drawn
      */
     Plan toTakeAgain(RetakeOption retake, int lastSeat, boolean fromBins, Streams streams) {
-        Plan again;
-        if (course.isEmpty()) {
-            Plan plan = issued();
-            requireNoPart(plan);
-            again = plan;
-            for (int round = 1; round <= retake.rounds(); round++) {
-                again = Retake.of(plan, lastSeat, round, retake.missed(round, again, library), library);
-            }
-            return again;
-        }
         requireOnce(retake, fromBins);
-        Timetable timetable = toHandOut(course.get(), streams);
-        again = week(timetable);
-        for (int round = 1; round <= retake.rounds(); round++) {
-            again = timetable.retake(week.week().orElse(0), round, retake.missed(round, again, library));
+        Optional<Timetable> timetable = course.map(weeks -> toHandOut(weeks, streams));
+        Plan first = timetable.map(this::week).orElseGet(this::issued);
+        if (timetable.isEmpty()) {
+            requireNoPart(first);
         }
-        return again;
+        IssuedParts known =
+                timetable.isPresent() ? IssuedParts.NONE : IssuedParts.read(archives, first.seed(), library);
+        tellUnread(known.unread(), streams);
+        List<IssuedPart> rounds = new ArrayList<>();
+        for (int round = 1; round <= retake.rounds(); round++) {
+            Plan before = rounds.isEmpty() ? first : rounds.get(round - 2).plan();
+            Optional<IssuedPart> archived = retake.archived(round, first, library);
+            if (archived.isPresent()) {
+                rounds.add(archived.get());
+                continue;
+            }
+            Map<Integer, Set<String>> missed = retake.missed(round, before, library);
+            Plan again = timetable.isPresent()
+                    ? timetable.get().retake(week.week().orElseThrow(), rounds, missed)
+                    : Retake.of(first, lastSeat, new Retake.Before(rounds, known), missed, library);
+            rounds.add(IssuedPart.of(again, library));
+        }
+        return rounds.get(retake.rounds() - 1).plan();
     }
 
     /** From bins each week has one lane for its sheets and one for its retake; a second would show the same numbers. */
     private void requireOnce(RetakeOption retake, boolean fromBins) {
-        if (fromBins && retake.rounds() > 1) {
+        if (course.isPresent() && fromBins && retake.rounds() > 1) {
             throw new WrongUsage(
                     "--retake",
                     say("command.retake.bins"),
@@ -110,9 +136,24 @@ final class PlanFile {
     }
 
     private Timetable toHandOut(CoursePlan weeks, Streams streams) {
-        CourseSeed.Seeded seeded = CourseSeed.issued(weeks, file, library);
+        CourseSeed.Seeded seeded = CourseSeed.issued(weeks, file, library, archives);
         told(seeded.common(), beside -> say("command.seed.course", "file", beside), streams);
+        tellUnread(seeded.timetable().unread(), streams);
         return seeded.timetable();
+    }
+
+    private static void tellUnread(List<Path> archives, Streams streams) {
+        archives.forEach(
+                archive -> streams.err().print(say("command.week.unread", "archive", InputFile.shown(archive)) + "\n"));
+    }
+
+    private Plan told(Timetable timetable, Streams streams) {
+        Plan plan = week(timetable);
+        int number = week.week().orElseThrow();
+        if (timetable.isMoved(number)) {
+            streams.err().print(say("command.week.moved", "week", Integer.toString(number)) + "\n");
+        }
+        return plan;
     }
 
     /** A course before anything of it is handed out; it gets no seed. */
@@ -121,7 +162,7 @@ final class PlanFile {
         if (!isCourse(file.toString(), text)) {
             return Optional.empty();
         }
-        return Optional.of(CourseSeed.known(course(file, text), file, library));
+        return Optional.of(CourseSeed.known(course(file, text), file, library, KnownArchives.of(file)));
     }
 
     private Plan week(Timetable timetable) {

@@ -62,7 +62,7 @@ final class PracticeCommand implements Callable<Integer> {
                     say("command.usual.next", "usual", "12"));
         }
         TemplateLibrary library = templates.library();
-        ProblemSet set = ProblemSet.of(new PlanFile(plan, week, library).toHandOut(streams), library);
+        ProblemSet set = ProblemSet.of(new PlanFile(plan, week, library, out).toHandOut(streams), library);
         PracticeFile.Written written = PracticeFile.write(set, variants, out, output.terms(streams, false, plan));
         streams.line(say(
                 "command.practice.written",

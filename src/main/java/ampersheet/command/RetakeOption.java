@@ -4,12 +4,16 @@ import static ampersheet.source.Told.say;
 
 import ampersheet.marking.Marking;
 import ampersheet.marking.MissedSkills;
+import ampersheet.sheet.IssuedPart;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Retake;
 import ampersheet.template.TemplateLibrary;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
@@ -33,8 +37,44 @@ final class RetakeOption {
     /** The files that are read. */
     List<Path> files() {
         return marks.stream()
-                .flatMap(folder -> Stream.of(folder.resolve("marks.csv"), folder.resolve("answers.csv")))
+                .flatMap(named -> isArchive(named)
+                        ? Stream.of(named)
+                        : Stream.of(named.resolve("marks.csv"), named.resolve("answers.csv")))
                 .toList();
+    }
+
+    private static boolean isArchive(Path named) {
+        return named.getFileName().toString().endsWith(".zip") && !Files.isDirectory(named);
+    }
+
+    /**
+     * A time before, where its archive is named instead of the marks by which it was made.
+     *
+     * @param round from 1
+     * @param plan that is taken again
+     */
+    Optional<IssuedPart> archived(int round, Plan plan, TemplateLibrary library) {
+        Path named = marks.get(round - 1);
+        if (!isArchive(named)) {
+            return Optional.empty();
+        }
+        if (round == marks.size()) {
+            throw new WrongUsage(
+                    "--retake",
+                    say("command.retake.archive-last", "archive", InputFile.shown(named)),
+                    say("command.retake.archive-last.expected"),
+                    say("command.retake.archive-last.next"));
+        }
+        Optional<IssuedPart> part =
+                IssuedPart.read(named, plan.seed(), library).filter(one -> Retake.isRound(plan, round, one.plan()));
+        if (part.isEmpty()) {
+            throw new WrongUsage(
+                    InputFile.shown(named),
+                    say("command.retake.archive-other", "round", Integer.toString(round)),
+                    say("command.retake.archive-other.expected"),
+                    say("command.retake.archive-other.next"));
+        }
+        return part;
     }
 
     /**

@@ -14,6 +14,8 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.Timetable;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -32,13 +34,24 @@ final class CourseWeeks {
      * All that the weeks depend on, each looked at once: what is made of it is never taken for what a file says that
      * was written meanwhile.
      */
-    private record Found(CoursePlan course, Optional<Inventory> parts, CourseSet.Templates templates, int learners) {
-        String state() {
-            return CourseSet.state(course.common(), parts, templates) + "\n\n" + learners;
+    private record Found(
+            CoursePlan course,
+            Optional<Inventory> parts,
+            CourseSet.Templates templates,
+            int learners,
+            Map<Path, String> liesOut) {
+        /** @param other the same course with its seed */
+        Found with(CoursePlan other) {
+            return new Found(other, parts, templates, learners, liesOut);
         }
 
-        Found with(CoursePlan other) {
-            return new Found(other, parts, templates, learners);
+        List<Path> archives() {
+            return List.copyOf(liesOut.keySet());
+        }
+
+        /** Of whatever else than what lies out. */
+        String files() {
+            return CourseSet.state(course.common(), parts, templates) + "\n\n" + learners;
         }
     }
 
@@ -49,7 +62,7 @@ final class CourseWeeks {
         }
 
         boolean isOf(Found now) {
-            return found.state().equals(now.state());
+            return found.files().equals(now.files()) && found.liesOut().equals(now.liesOut());
         }
 
         /** @throws DiagnosticException if there is no such week */
@@ -59,6 +72,28 @@ final class CourseWeeks {
 
         ProblemSet sheets(int week) {
             return ProblemSet.of(week(week), found.templates().library(), found.parts());
+        }
+
+        /** What is so now; what was worked out of a week is kept if nothing has changed but what lies out. */
+        Read keeping(Optional<Read> before) {
+            before.filter(one -> one.found.files().equals(found.files())).ifPresent(one -> {
+                for (int week = 1; week <= timetable.size(); week++) {
+                    if (timetable
+                            .week(week)
+                            .written()
+                            .equals(one.timetable.week(week).written())) {
+                        keep(one, week);
+                    }
+                }
+            });
+            return this;
+        }
+
+        private void keep(Read before, int week) {
+            Optional.ofNullable(before.makers.get(week)).ifPresent(maker -> makers.put(week, maker));
+            synchronized (before.forecasts) {
+                Optional.ofNullable(before.forecasts.get(week)).ifPresent(forecast -> forecasts.put(week, forecast));
+            }
         }
     }
 
@@ -87,7 +122,19 @@ final class CourseWeeks {
         CoursePlan course = written(set.course().read(CourseFolder.WEEKS).text());
         Optional<Inventory> parts = set.parts(course.common());
         return new Found(
-                course.with(SeedFile.known(course.common(), file())), parts, set.templates(), learners(course.seats()));
+                course.with(SeedFile.known(course.common(), file())),
+                parts,
+                set.templates(),
+                learners(course.seats()),
+                liesOut());
+    }
+
+    private Map<Path, String> liesOut() {
+        Map<Path, String> states = new LinkedHashMap<>();
+        set.course()
+                .archives()
+                .forEach(archive -> states.put(archive, set.course().state(archive)));
+        return states;
     }
 
     /** @throws DiagnosticException with all faults of such a text */
@@ -109,8 +156,9 @@ final class CourseWeeks {
     private synchronized Read known() {
         Found now = found();
         if (read.filter(before -> before.isOf(now)).isEmpty()) {
-            read = Optional.of(
-                    new Read(now, new Timetable(now.course(), now.templates().library())));
+            Timetable timetable =
+                    CourseSeed.known(now.course(), file(), now.templates().library(), now.archives());
+            read = Optional.of(new Read(now, timetable).keeping(read));
         }
         return read.get();
     }
@@ -119,8 +167,8 @@ final class CourseWeeks {
         Found now = found();
         if (issued.filter(before -> before.isOf(now)).isEmpty()) {
             CourseSeed.Seeded seeded =
-                    CourseSeed.issued(now.course(), file(), now.templates().library());
-            issued = Optional.of(new Read(now, seeded.timetable()));
+                    CourseSeed.issued(now.course(), file(), now.templates().library(), now.archives());
+            issued = Optional.of(new Read(now, seeded.timetable()).keeping(issued));
         }
         return issued.get();
     }

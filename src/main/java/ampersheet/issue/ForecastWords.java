@@ -143,6 +143,14 @@ public final class ForecastWords {
         for (int week = 2; week <= timetable.size(); week++) {
             distance(timetable, week, remarks);
         }
+        for (int week = 1; week <= timetable.size(); week++) {
+            if (timetable.isMoved(week)) {
+                remarks.add(say("folder.forecast.moved", "week", Integer.toString(week)));
+            }
+        }
+        timetable
+                .unread()
+                .forEach(archive -> remarks.add(say("folder.forecast.unread", "archive", Output.shown(archive))));
         timetable
                 .missingBases()
                 .forEach((base, skills) -> remarks.add(

@@ -36,7 +36,7 @@ import java.util.stream.Stream;
 public final class Issue {
     static final String INDEX = "index.html";
     private static final String SHEETS = "sheets";
-    private static final String KEYS = "keys";
+    static final String KEYS = "keys";
     private static final String HOMEWORK = "homework";
     /** Seats after which a large class is noted as made so far. */
     static final int STEP = 50;

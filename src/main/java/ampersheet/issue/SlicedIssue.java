@@ -33,10 +33,14 @@ public final class SlicedIssue {
     private final Output.Terms terms;
     private final SliceParts parts;
 
-    /** @param terms with what is found in the folder */
-    public SlicedIssue(ProblemSet set, Roster roster, Path out, Issue.Besides besides, Output.Terms terms) {
+    /**
+     * @param learners of the class, of whom those are issued to who get a sheet
+     * @param terms with what is found in the folder
+     * @throws DiagnosticException if the plan is for some seats only, and none of them is there
+     */
+    public SlicedIssue(ProblemSet set, Roster learners, Path out, Issue.Besides besides, Output.Terms terms) {
         this.set = set;
-        this.roster = roster;
+        this.roster = set.sitting(learners);
         this.out = out;
         this.besides = besides;
         this.terms = terms;

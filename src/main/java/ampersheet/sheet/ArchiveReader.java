@@ -77,6 +77,15 @@ final class ArchiveReader {
         });
     }
 
+    /** No table is unpacked for it, either. */
+    ProblemSet readSet() {
+        return WithinMemory.of(file, () -> {
+            unpack(name -> !IssuedArchive.TABLES.contains(name));
+            requireForm();
+            return ProblemSet.of(planWithSeed(), templates(), bins());
+        });
+    }
+
     private Plan plan() {
         return PlanReader.read(shown(IssuedArchive.PLAN), text(IssuedArchive.PLAN), this::beside);
     }
@@ -84,13 +93,8 @@ final class ArchiveReader {
     private ArchivedClass readWhole() {
         unpack(name -> true);
         requireForm();
-        Plan written = plan();
-        Plan plan = Optional.ofNullable(texts.get(IssuedArchive.SEED))
-                .map(text -> written.drawnWith(
-                        Secret.read(text).orElseThrow(() -> refusal(IssuedArchive.SEED, say("plan.archive.no-seed")))))
-                .orElse(written);
-        Optional<Inventory> parts = Optional.ofNullable(texts.get(IssuedArchive.PARTS))
-                .map(text -> PartsReader.read(shown(IssuedArchive.PARTS), text));
+        Plan plan = planWithSeed();
+        Optional<Inventory> parts = bins();
         Map<String, SheetId> ids = new LinkedHashMap<>();
         Map<String, Map<Integer, Problem>> problems = sheets(ids);
         numbers(problems);
@@ -103,6 +107,26 @@ final class ArchiveReader {
             throw refusal(IssuedArchive.SHEETS, say("plan.archive.no-sheet"));
         }
         return new ArchivedClass(file, plan, parts, templates(), sheets);
+    }
+
+    Optional<Inventory> readBins() {
+        return WithinMemory.of(file, () -> {
+            unpack(IssuedArchive.PARTS::equals);
+            return bins();
+        });
+    }
+
+    private Plan planWithSeed() {
+        Plan written = plan();
+        return Optional.ofNullable(texts.get(IssuedArchive.SEED))
+                .map(text -> written.drawnWith(
+                        Secret.read(text).orElseThrow(() -> refusal(IssuedArchive.SEED, say("plan.archive.no-seed")))))
+                .orElse(written);
+    }
+
+    private Optional<Inventory> bins() {
+        return Optional.ofNullable(texts.get(IssuedArchive.PARTS))
+                .map(text -> PartsReader.read(shown(IssuedArchive.PARTS), text));
     }
 
     /** The picture lies in the archive under one name, whatever the plan calls it. */

@@ -41,6 +41,20 @@ public record ArchivedClass(
         return new ArchiveReader(file).readPlan();
     }
 
+    /** The bins from which they were drawn, if there were any. */
+    static Optional<Inventory> bins(Path file) {
+        return new ArchiveReader(file).readBins();
+    }
+
+    /**
+     * What an archive's sheets are of, with the templates and the bins that lie in it.
+     *
+     * @throws ampersheet.diagnostic.DiagnosticException with what is wrong with it
+     */
+    static ProblemSet set(Path file) {
+        return new ArchiveReader(file).readSet();
+    }
+
     Optional<ArchivedSheet> sheet(int seat) {
         int at = placeOf(seat);
         return at < sheets.size() && sheets.get(at).id().seat() == seat

@@ -28,7 +28,7 @@ public final class CourseDraft {
         say("plan.draft.comment")
                 .lines()
                 .forEach(line -> text.append("# ").append(line).append('\n'));
-        text.append("title: ").append(PlanWriter.quoted(plan.title())).append('\n');
+        text.append("title: ").append(EntryText.quoted(plan.title())).append('\n');
         PlanWriter.saidOfCourse(plan)
                 .forEach(entry -> text.append(entry.key().text())
                         .append(": ")
@@ -48,7 +48,7 @@ public final class CourseDraft {
                 text.append("    new:\n");
                 entries.subList(begun, until)
                         .forEach(entry -> text.append("      - ")
-                                .append(PlanText.written(entry))
+                                .append(EntryText.READABLE.of(entry))
                                 .append('\n'));
             }
             begun = until;

@@ -115,6 +115,11 @@ public record Plan(
         return part.with(named, part.seeding, unitsPrinted, problems, head, which, PlanWriter.write(part, said));
     }
 
+    /** The same with another part of what it belongs to. */
+    Plan with(Portion which) {
+        return part(title, heading, entries, which, PlanWriter.said(this));
+    }
+
     private Plan with(Seeding other, boolean withUnits) {
         return with(title, other, withUnits, entries, heading, portion, written);
     }

@@ -159,12 +159,13 @@ public final class PlanText {
             String comment = comments(line, end);
             changed.subList(line, end).clear();
             if (!value.isEmpty()) {
-                changed.add(line, key + ": " + quoted(value) + (comment.isEmpty() ? "" : "   # " + comment));
+                changed.add(
+                        line, key + ": " + EntryText.readable(value) + (comment.isEmpty() ? "" : "   # " + comment));
             } else if (!comment.isEmpty()) {
                 changed.add(line, "# " + comment);
             }
         } else if (!value.isEmpty()) {
-            changed.add(beforeProblems(), key + ": " + quoted(value));
+            changed.add(beforeProblems(), key + ": " + EntryText.readable(value));
         }
         return edited(changed, List.of());
     }
@@ -219,7 +220,7 @@ public final class PlanText {
         }
         List<String> changed = new ArrayList<>(lines);
         String indent = " ".repeat(first.key().place().column() - 1);
-        String wanted = key + ": " + quoted(value);
+        String wanted = key + ": " + EntryText.readable(value);
         if (known.isPresent()) {
             int line = known.get().key().place().line() - 1;
             String before = lines.get(line).substring(0, indent.length());
@@ -417,65 +418,6 @@ public final class PlanText {
 
     /** An entry of the list in one line. */
     public static String written(Plan.Entry entry) {
-        List<String> parts = new ArrayList<>(List.of(source(entry.source())));
-        if (entry.count() > 1) {
-            parts.add("count: " + entry.count());
-        }
-        if (entry.example()) {
-            parts.add("example: yes");
-        }
-        if (entry.support() instanceof Support.Full) {
-            parts.add("support: full");
-        } else if (entry.support() instanceof Support.Faded faded) {
-            parts.add("support: faded");
-            parts.addAll(fade(faded.fade()));
-        }
-        if (!entry.fixed().isEmpty()) {
-            parts.add("given: {"
-                    + String.join(
-                            ", ",
-                            entry.fixed().stream()
-                                    .map(fixed -> quoted(fixed.name()) + ": " + quoted(fixed.value()))
-                                    .toList())
-                    + "}");
-        }
-        return "{" + String.join(", ", parts) + "}";
-    }
-
-    private static List<String> fade(Support.Fade fade) {
-        if (fade instanceof Support.Fade.Principle principle) {
-            return List.of("fade: " + quoted("principle " + principle.name()));
-        }
-        boolean forward = fade instanceof Support.Fade.Forward;
-        int blank = fade instanceof Support.Fade.Forward first ? first.blank() : ((Support.Fade.Backward) fade).blank();
-        return List.of("fade: " + (forward ? "forward" : "backward"), "blank: " + blank);
-    }
-
-    private static String source(Plan.Source source) {
-        if (source instanceof Plan.Source.One one) {
-            return "template: " + quoted(one.template());
-        } else if (source instanceof Plan.Source.Pool pool) {
-            return "pool: ["
-                    + String.join(
-                            ", ",
-                            pool.templates().stream()
-                                    .map(one -> quoted(one.template()))
-                                    .toList())
-                    + "]";
-        }
-        return "skill: " + quoted(((Plan.Source.Skill) source).skill());
-    }
-
-    /** As it is where that says the same, in quotes otherwise. */
-    static String quoted(String value) {
-        if (value.matches("[\\p{L}0-9][\\p{L}0-9 ._/%-]*") && value.equals(value.strip())) {
-            return value;
-        }
-        StringBuilder out = new StringBuilder("\"");
-        for (int i = 0; i < value.length(); i++) {
-            char c = value.charAt(i);
-            out.append(c == '\n' ? "\\n" : c == '"' || c == '\\' ? "\\" + c : c == '\t' ? " " : Character.toString(c));
-        }
-        return out.append('"').toString();
+        return EntryText.READABLE.of(entry);
     }
 }

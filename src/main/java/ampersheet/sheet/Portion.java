@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import ampersheet.problem.Draws.Stretch;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -18,11 +19,18 @@ import java.util.TreeMap;
  * @param seats for so many variants are kept; nobody sits behind them
  * @param taken how many variants go before those of this part, by {@linkplain ProblemSet#sources source}
  * @param only for each seat that has a sheet, which problems of the plan's list it gets, from 1; empty for all
+ * @param variation changes the IDs and nothing else, where other parts have those without it; 0 for the usual ones
  */
 public record Portion(
-        int week, int weeks, boolean retake, int seats, Map<String, Integer> taken, Map<Integer, List<Integer>> only) {
+        int week,
+        int weeks,
+        boolean retake,
+        int seats,
+        Map<String, Integer> taken,
+        Map<Integer, List<Integer>> only,
+        int variation) {
     /** Of a plan that stands for itself. */
-    public static final Portion WHOLE = new Portion(0, 0, false, SheetId.LAST_SEAT, Map.of(), Map.of());
+    public static final Portion WHOLE = new Portion(0, 0, false, SheetId.LAST_SEAT, Map.of(), Map.of(), 0);
 
     public Portion {
         if (week < 0 || week > weeks) {
@@ -34,6 +42,21 @@ public record Portion(
 
     public boolean isWhole() {
         return equals(WHOLE);
+    }
+
+    /** The same behind other variants. */
+    Portion behind(Map<String, Integer> others) {
+        return new Portion(week, weeks, retake, seats, others, only, variation);
+    }
+
+    /** The same with other IDs. */
+    Portion varied() {
+        return new Portion(week, weeks, retake, seats, taken, only, variation + 1);
+    }
+
+    /** The same for some seats, or for some of their problems. */
+    Portion forOnly(Map<Integer, List<Integer>> others) {
+        return new Portion(week, weeks, retake, seats, taken, others, variation);
     }
 
     public boolean isOfCourse() {
@@ -88,13 +111,17 @@ public record Portion(
         if (isWhole()) {
             return List.of();
         }
-        return List.of(
+        List<String> stored = new ArrayList<>(List.of(
                 "portion",
                 week + " of " + weeks,
                 Boolean.toString(retake),
                 Integer.toString(seats),
                 written(taken),
-                written(only));
+                written(only)));
+        if (variation > 0) {
+            stored.add("variation " + variation);
+        }
+        return stored;
     }
 
     /**

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 /** Reads the group {@code portion:} of a plan, which the program itself has written. */
 final class PortionReader {
     private static final int MOST_TAKEN = 10_000_000;
+    private static final int MOST_VARIATIONS = 10_000;
     private static final String AS_WRITTEN = say("plan.portion.next");
 
     private final Fields fields;
@@ -45,8 +46,11 @@ final class PortionReader {
                 .ifPresent(group -> group.entries()
                         .forEach(entry -> number(entry.key(), SheetId.LAST_SEAT)
                                 .ifPresent(seat -> only.put(seat, problems(entry.value())))));
+        int variation = fields.text("variation")
+                .flatMap(said -> number(said, MOST_VARIATIONS))
+                .orElse(0);
         fields.finish();
-        return new Portion(week.get(0), week.get(1), retake, seats, taken, only);
+        return new Portion(week.get(0), week.get(1), retake, seats, taken, only, variation);
     }
 
     /** Its number, and how many there are. */

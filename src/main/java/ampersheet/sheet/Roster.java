@@ -45,7 +45,7 @@ public record Roster(List<Seat> seats, List<String> columns, List<Diagnostic> re
     }
 
     public int lastSeat() {
-        return seats.stream().mapToInt(Seat::number).max().orElse(0);
+        return seats.isEmpty() ? 0 : seats.get(seats.size() - 1).number();
     }
 
     /** Where this seat is, as the class list's column {@code room} tells it; empty if it does not. */

@@ -32,6 +32,8 @@ public final class RosterReader {
     private final InOrderOfSeats seats = new InOrderOfSeats();
     private final List<Diagnostic> remarks = new ArrayList<>();
     private final BitSet taken = new BitSet();
+    /** Of no use before a seat is taken twice. */
+    private int[] firstLines = {};
 
     private RosterReader(String file, String text) {
         this.columns = new ColumnFile(file, text);
@@ -225,7 +227,7 @@ public final class RosterReader {
                             "seat",
                             Integer.toString(seat),
                             "line",
-                            Integer.toString(lineOf(seat, head))),
+                            Integer.toString(firstLines(head)[seat])),
                     "",
                     say("plan.class.seat.twice.next"));
             return;
@@ -234,17 +236,20 @@ public final class RosterReader {
         add(seat, record, head);
     }
 
-    /** The first that has this seat. */
-    private int lineOf(int seat, Head head) {
-        List<Integer> lines = new ArrayList<>();
-        rows(row -> {
-            if (lines.isEmpty()
-                    && row.size() > Math.max(head.seat(), head.name())
-                    && seat(row.get(head.seat()).strip()) == seat) {
-                lines.add(row.line());
-            }
-        });
-        return lines.get(0);
+    /** By seat, for all of them at once: a list that was pasted below itself has as many that are taken twice. */
+    private int[] firstLines(Head head) {
+        if (firstLines.length == 0) {
+            firstLines = new int[SheetId.LAST_SEAT + 1];
+            rows(row -> {
+                int seat = row.size() > Math.max(head.seat(), head.name())
+                        ? seat(row.get(head.seat()).strip())
+                        : -1;
+                if (seat > 0 && firstLines[seat] == 0) {
+                    firstLines[seat] = row.line();
+                }
+            });
+        }
+        return firstLines;
     }
 
     /** A list that this program wrote for spreadsheets, and its names, are what was read before. */

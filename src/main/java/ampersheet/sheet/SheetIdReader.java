@@ -50,14 +50,8 @@ final class SheetIdReader {
         if (characters.length() < SET_CHARACTERS + 2) {
             throw refusal(typed, 0, say("plan.sheet-id.short"), hint(characters));
         }
-        String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
-        if (!CheckCharacter.fits(characters) || !isSeat(digits)) {
-            throw refusal(typed, 0, say("plan.sheet-id.slip"), hint(characters));
-        }
-        SheetId read = new SheetId(
-                characters.substring(0, SheetId.PLAN_CHARACTERS),
-                characters.substring(SheetId.PLAN_CHARACTERS, SET_CHARACTERS),
-                Integer.parseInt(digits));
+        SheetId read =
+                whole(characters).orElseThrow(() -> refusal(typed, 0, say("plan.sheet-id.slip"), hint(characters)));
         if (read.plan().equals(plan)
                 && read.templates().equals(templates)
                 && read.characters().equals(characters)) {
@@ -102,12 +96,23 @@ final class SheetIdReader {
         } catch (DiagnosticException other) {
             return Optional.empty();
         }
-        boolean isLong = characters.length() > MOST_CHARACTERS;
-        if (isLong || characters.length() < SET_CHARACTERS + 2 || !CheckCharacter.fits(characters)) {
+        return whole(characters).map(id -> id.plan() + id.templates());
+    }
+
+    /** The ID of whatever sheet, if the check character fits; its own characters may be others by zeros. */
+    private static Optional<SheetId> whole(String characters) {
+        if (characters.length() > MOST_CHARACTERS
+                || characters.length() < SET_CHARACTERS + 2
+                || !CheckCharacter.fits(characters)) {
             return Optional.empty();
         }
         String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
-        return isSeat(digits) ? Optional.of(characters.substring(0, SET_CHARACTERS)) : Optional.empty();
+        return isSeat(digits)
+                ? Optional.of(new SheetId(
+                        characters.substring(0, SheetId.PLAN_CHARACTERS),
+                        characters.substring(SheetId.PLAN_CHARACTERS, SET_CHARACTERS),
+                        Integer.parseInt(digits)))
+                : Optional.empty();
     }
 
     private static boolean isSeat(String digits) {
@@ -197,17 +202,10 @@ final class SheetIdReader {
     }
 
     private void keepIfIssued(String characters, SortedSet<String> found) {
-        if (characters.length() < SET_CHARACTERS + 2
-                || !characters.startsWith(set)
-                || !CheckCharacter.fits(characters)) {
-            return;
-        }
-        String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
-        if (isSeat(digits)) {
-            SheetId id = new SheetId(plan, templates, Integer.parseInt(digits));
-            if (id.characters().equals(characters)) {
-                found.add(id.toString());
-            }
+        if (characters.startsWith(set)) {
+            whole(characters)
+                    .filter(id -> id.characters().equals(characters))
+                    .ifPresent(id -> found.add(id.toString()));
         }
     }
 

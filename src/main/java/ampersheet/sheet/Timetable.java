@@ -11,6 +11,7 @@ import ampersheet.sheet.Meetings.Meeting;
 import ampersheet.sheet.Plan.Entry;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateLibrary;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -28,33 +29,45 @@ import java.util.TreeMap;
  * of its variants. The sheets of a week take from it as many places in a row as all its seats need, and those of the
  * next week the places behind; behind those of the last week come the retakes, in the order of their weeks. Practice
  * pages and bench cards draw from the last quarter of the order, which no sheet reaches, each week in a lane of its
- * own. So a change to a later week leaves the numbers of the earlier ones.
+ * own.
+ *
+ * <p>Where a week begins follows from all weeks as they are written: from those before it, and from what a later one
+ * needs or has room for, since the gaps are chosen for all at once. So what lies out already is told to the weeks
+ * ({@link IssuedParts}), for a course that changes while it goes on: it stays, and the others keep clear of it.
  */
 public final class Timetable {
     private final CoursePlan course;
     private final TemplateLibrary library;
     private final Meetings meetings;
     private final List<List<ProblemTemplate>> pools;
-    private final List<Plan> plans = new ArrayList<>();
+    private final List<IssuedParts.Apart> weeks = new ArrayList<>();
+    private IssuedParts known;
     private final Map<String, Integer> taken = new TreeMap<>();
 
-    /**
-     * @throws DiagnosticException with all faults at once: what the library does not have, what enters before what it
-     *     builds on, fixed givens by which two weeks could show the same numbers, weeks whose sheets would have the
-     *     same IDs
-     */
+    /** The weeks of a course of which nothing lies out. */
     public Timetable(CoursePlan course, TemplateLibrary library) {
+        this(course, library, IssuedParts.NONE);
+    }
+
+    /**
+     * @param issued what lies out of it already
+     * @throws DiagnosticException with all faults at once: what the library does not have, what enters before what it
+     *     builds on, fixed givens by which two weeks could show the same numbers
+     */
+    public Timetable(CoursePlan course, TemplateLibrary library, IssuedParts issued) {
         this.course = course;
+        this.known = issued;
         this.library = library;
         this.meetings = new Meetings(course);
         this.pools = pools();
         requireBases();
         for (int week = 1; week <= course.weeks().size(); week++) {
-            Plan plan = plan(week, false, Map.of());
-            plans.add(plan);
-            take(plan);
+            Plan written = plan(week, false, Map.of());
+            IssuedParts.Apart apart = known.apart(written, library);
+            weeks.add(apart);
+            known = known.and(List.of(IssuedPart.of(apart.set())));
+            Retake.add(apart.set(), course.seats(), taken);
         }
-        requireOtherIds();
     }
 
     /** The templates of each topic, once it is known that all weeks together are a plan. */
@@ -72,7 +85,7 @@ public final class Timetable {
     }
 
     public int size() {
-        return plans.size();
+        return weeks.size();
     }
 
     public CoursePlan course() {
@@ -86,7 +99,17 @@ public final class Timetable {
     /** @throws IllegalArgumentException if there is no such week */
     public Plan week(int number) {
         requireWeek(number);
-        return plans.get(number - 1);
+        return weeks.get(number - 1).set().plan();
+    }
+
+    /**
+     * Whether a week begins elsewhere than the course as it is written would have it begin, behind what lies out.
+     *
+     * @throws IllegalArgumentException if there is no such week
+     */
+    public boolean isMoved(int number) {
+        requireWeek(number);
+        return weeks.get(number - 1).moved();
     }
 
     /**
@@ -98,16 +121,17 @@ public final class Timetable {
      * @throws DiagnosticException if nobody needs one
      */
     public Plan retake(int number, Map<Integer, Set<String>> missed) {
-        return retake(number, 1, missed);
+        return retake(number, List.of(), missed);
     }
 
     /**
      * The same for who takes it once more, behind all that any week has for the round before.
      *
-     * @param round 1 for the first time that a week is taken again
+     * @param rounds in which the week was taken again already, the first time first
      */
-    public Plan retake(int number, int round, Map<Integer, Set<String>> missed) {
+    public Plan retake(int number, List<IssuedPart> rounds, Map<Integer, Set<String>> missed) {
         requireWeek(number);
+        int round = rounds.size() + 1;
         Map<String, Integer> before = new TreeMap<>(taken);
         for (int earlier = 1; earlier <= round; earlier++) {
             int last = earlier < round ? size() : number - 1;
@@ -116,17 +140,14 @@ public final class Timetable {
                 Retake.add(ProblemSet.of(again, library), course.seats(), before);
             }
         }
-        return Retake.again(plan(number, true, before), round, missed, library);
+        Plan again = Retake.again(plan(number, true, before), round, missed, library);
+        return known.and(rounds).apart(again, library).set().plan();
     }
 
     private void requireWeek(int number) {
-        if (number < 1 || number > plans.size()) {
-            throw new IllegalArgumentException("week " + number + " of " + plans.size());
+        if (number < 1 || number > weeks.size()) {
+            throw new IllegalArgumentException("week " + number + " of " + weeks.size());
         }
-    }
-
-    private void take(Plan plan) {
-        Retake.add(ProblemSet.of(plan, library), course.seats(), taken);
     }
 
     private static String title(Plan common, Week week, int number) {
@@ -140,8 +161,8 @@ public final class Timetable {
         Week week = course.weeks().get(number - 1);
         Plan common = course.common();
         Plan.Heading heading = common.heading();
-        Portion portion =
-                new Portion(number, course.weeks().size(), retake, course.seats(), retake ? before : taken, Map.of());
+        Portion portion = new Portion(
+                number, course.weeks().size(), retake, course.seats(), retake ? before : taken, Map.of(), 0);
         return common.part(
                 title(common, week, number),
                 new Plan.Heading(
@@ -299,21 +320,6 @@ public final class Timetable {
         return missing;
     }
 
-    private void requireOtherIds() {
-        Map<String, Integer> known = new TreeMap<>();
-        for (int week = 1; week <= size(); week++) {
-            SheetId id = ProblemSet.of(week(week), library).id(1);
-            Integer same = known.putIfAbsent(id.plan() + id.templates(), week);
-            if (same != null) {
-                throw new DiagnosticException(Diagnostic.error(
-                        course.weeks().get(week - 1).place(),
-                        say("plan.course.same-ids", "week", Integer.toString(week), "other", Integer.toString(same)),
-                        say("plan.course.same-ids.expected"),
-                        say("plan.course.same-ids.next")));
-            }
-        }
-    }
-
     /**
      * A skill in the weeks.
      *
@@ -363,6 +369,11 @@ public final class Timetable {
                                 .toList(),
                         templates.get(skill).size()))
                 .toList();
+    }
+
+    /** Archives that could not be read, so that weeks may show again what they hold. */
+    public List<Path> unread() {
+        return known.unread();
     }
 
     /** How many problems a sheet of a week has to work on. */

@@ -242,6 +242,98 @@ class CourseWeekTest {
         assertTrue(other.err().contains("Name the folder with the marks of this plan, and of this week"), other.err());
     }
 
+    @Test
+    void marksThatChangedSinceARetakeWasMadeAreReplacedByItsArchive() throws IOException {
+        Path one = issue("one", "--week", 1);
+        Path marks = folder.resolve("marks");
+        Path answers = answers(one, "answers");
+        fine("mark", answers, "--issued-with", archive(one), "--roster", roster, "--out", marks);
+        Path again = issue("again", "--week", 1, "--retake", marks);
+        Path once = folder.resolve("m2");
+        Path answered = answers(again, "answers-again");
+        fine("mark", answered, "--issued-with", archive(again), "--roster", roster, "--out", once);
+        Path more = issue("more", "--week", 1, "--retake", marks, "--retake", once);
+        Files.delete(answers.resolve("answers-2.csv"));
+        fine("mark", answers, "--issued-with", archive(one), "--roster", roster, "--out", marks);
+        Path out = folder.resolve("other");
+        Run other = run(
+                "issue", course, "--week", 1, "--retake", marks, "--retake", once, "--roster", roster, "--out", out);
+        assertEquals(1, other.exitCode());
+        assertTrue(other.err().contains("name its archive (keys/issued-….zip) in their place"), other.err());
+        Path byArchive = issue("by-archive", "--week", 1, "--retake", archive(again), "--retake", once);
+        assertEquals(archive(more).getFileName(), archive(byArchive).getFileName());
+        assertEquals(numbers(more), numbers(byArchive));
+        assertTold(
+                "does not tell what was missed",
+                "issue",
+                course,
+                "--week",
+                1,
+                "--retake",
+                archive(again),
+                "--roster",
+                roster,
+                "--out",
+                out);
+        assertTold(
+                "not the one that stands at place 1",
+                "issue",
+                course,
+                "--week",
+                2,
+                "--retake",
+                archive(again),
+                "--retake",
+                once,
+                "--roster",
+                roster,
+                "--out",
+                out);
+    }
+
+    @Test
+    void aWeekThatIsAddedKeepsClearOfARetakeThatLiesOutBesideIt() throws IOException {
+        Path one = issue("one", "--week", 1);
+        Path marks = folder.resolve("marks");
+        fine("mark", answers(one, "answers"), "--issued-with", archive(one), "--roster", roster, "--out", marks);
+        Path again = issue("again", "--week", 1, "--retake", marks);
+        Files.writeString(course, COURSE + "  - date: 2026-03-16\n");
+        Path three = folder.resolve("three");
+        Files.writeString(Files.createDirectory(folder.resolve("broken")).resolve("issued-AAAAA.zip"), "no archive");
+        Run made = fine("issue", course, "--week", 3, "--roster", roster, "--out", three, "--threads", 1);
+        assertTrue(made.err().contains("Week 3 begins behind the numbers that lie out already"), made.err());
+        assertTrue(made.err().contains("broken/issued-AAAAA.zip could not be read"), made.err());
+        TreeSet<String> seen = numbers(again);
+        seen.addAll(numbers(one));
+        numbers(three).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
+        Run same = fine("issue", course, "--week", 3, "--roster", roster, "--out", three, "--threads", 1);
+        assertFalse(same.err().contains("begins behind"), "it lies out now, and stays");
+        issue("again", "--week", 1, "--retake", marks);
+        try (Stream<Path> keys = Files.list(again.resolve("keys"))) {
+            assertEquals(
+                    1, keys.filter(file -> file.toString().endsWith(".zip")).count(), "the retake is the one it was");
+        }
+        Files.createDirectories(folder.resolve("made"));
+        Files.move(again, folder.resolve("made/again-1"));
+        String told = fine("plan", course, "--no-paper", "--learners", 1).out();
+        assertTrue(told.contains("Week 3 begins behind the numbers that lie out already"), told);
+        assertFalse(told.contains("Week 2 begins behind"), told);
+        Files.move(three, folder.resolve("made/week-3"));
+        String written = fine("plan", course, "--week", 3, "--written").out();
+        assertEquals(
+                written.lines().filter(line -> line.contains("taken:")).toList(),
+                new String(plan(folder.resolve("made/week-3")), StandardCharsets.UTF_8)
+                        .lines()
+                        .filter(line -> line.contains("taken:"))
+                        .toList());
+    }
+
+    private static byte[] plan(Path issued) throws IOException {
+        try (ZipFile zip = new ZipFile(archive(issued).toFile())) {
+            return zip.getInputStream(zip.getEntry("plan.yaml")).readAllBytes();
+        }
+    }
+
     /** Of each problem, with its template. */
     private static TreeSet<String> numbers(Path issued) throws IOException {
         List<CSVRecord> problems = table(issued, "sheets.csv");

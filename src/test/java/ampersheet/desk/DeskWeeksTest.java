@@ -4,7 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.issue.Issue;
+import ampersheet.sheet.CoursePlanReader;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetId;
+import ampersheet.sheet.Timetable;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -146,6 +154,24 @@ class DeskWeeksTest {
     }
 
     @Test
+    void aWeekThatWasMadeKeepsItsNumbersAndOneThatWouldMeetThemIsToldToBeginBehind() throws IOException {
+        course();
+        TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+        Plan second = new Timetable(CoursePlanReader.read("course.yaml", COURSE), library).week(2);
+        Path made = folder.resolve("made/week-2/class");
+        Issue.issue(second, new Roster(List.of(new Roster.Seat(1, "Ada"))), library, made, 1);
+        assertFalse(desk.get("/weeks").contains("begins behind"), "it lies where the course has it");
+        Files.writeString(
+                folder.resolve("course.yaml"), COURSE.replace("title: One lamp", "title: One lamp\n    problems: 3"));
+        String page = desk.get("/weeks");
+        assertTrue(page.contains("Week 1 begins behind the numbers that lie out already"), page);
+        assertFalse(page.contains("Week 2 begins behind"), page);
+        String sheet = desk.get("/weeks/sheet?week=2&seat=1&side=sheet", "HX-Request: true\r\n");
+        String id = ProblemSet.of(second, library).id(1).toString();
+        assertTrue(sheet.contains(id), sheet);
+    }
+
+    @Test
     void theTextOfTheWeeksIsChangedWithItsFaultsAtTheirLinesAndTakenBack() throws IOException {
         course();
         String seen = desk.seen("/weeks");
@@ -222,11 +248,12 @@ class DeskWeeksTest {
         for (String renamed : List.of(
                 COURSE.replace("title: Lanterns", "title: Lamps"),
                 COURSE.replace("  - date: 2026-03-09\n", "  - date: 2026-03-09\n    title: Two\n"),
-                COURSE + longer)) {
+                COURSE.replace("date: 2026-03-09\n", "date: 2026-03-09\n    title: Second\n") + longer)) {
             String kept = keep(renamed);
             assertTrue(kept.contains("Week 2 was made before with the same numbers under other sheet IDs"), kept);
             assertFalse(kept.contains("problems or numbers"), kept);
         }
+        assertFalse(keep(COURSE + longer).contains("made before with"), "what lies out keeps its IDs, too");
         for (String otherwise : List.of(
                 COURSE.replace("seed: lanterns", "seed: lamps"),
                 COURSE.replace("seats: 5", "seats: 6"),

@@ -10,6 +10,7 @@ import ampersheet.OnlyDeep;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Retake;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SmallLibrary;
@@ -23,6 +24,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
@@ -79,6 +81,21 @@ class SlicedIssueTest {
         for (int slices : Boolean.getBoolean("ampersheet.deep") ? List.of(1, 3, 10) : List.of(3)) {
             requireSameAsWhole(set(PLAN), CLASS, USUAL, slices);
         }
+    }
+
+    @Test
+    void aRetakeIsSlicedForThoseOnlyWhoTakeIt() throws IOException {
+        String plan = "title: Lanterns\nseed: sliced\nproblems: [{template: voltage-dividers/plain-divider}]\n";
+        Set<String> skill = Set.of(set(plan).templates().get(0).skill());
+        ProblemSet again = ProblemSet.of(
+                Retake.of(
+                        PlanReader.read("plan.yaml", plan),
+                        15,
+                        Map.of(2, skill, 9, skill, 15, skill),
+                        SmallLibrary.open()),
+                SmallLibrary.open());
+        requireSameAsWhole(again, CLASS, USUAL, 2);
+        assertFalse(Files.exists(folder.resolve("parts-2/sheets/seat-001.html")), "nothing to take again");
     }
 
     @OnlyDeep

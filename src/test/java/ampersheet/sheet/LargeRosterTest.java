@@ -2,9 +2,11 @@ package ampersheet.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -54,6 +56,21 @@ class LargeRosterTest {
         assertEquals(
                 mixed.stream().sorted().toList(),
                 roster.seats().stream().map(Roster.Seat::number).toList());
+    }
+
+    @Test
+    void aListPastedBelowItselfIsToldAtOnce() {
+        List<Integer> seats = IntStream.rangeClosed(1, 20_000).boxed().toList();
+        List<Integer> twice = new ArrayList<>(seats);
+        twice.addAll(seats);
+        String list = list(twice);
+        String told = assertTimeoutPreemptively(
+                        Duration.ofSeconds(20),
+                        () -> assertThrows(DiagnosticException.class, () -> RosterReader.read("class.csv", list)))
+                .getMessage();
+        assertTrue(told.contains("class.csv:20002"), told);
+        assertTrue(told.contains("seat 1 is taken twice: line 2 has it too"), told);
+        assertTrue(told.contains("seat 2 is taken twice: line 3 has it too"), told);
     }
 
     @Test

@@ -1,10 +1,15 @@
 package ampersheet.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.source.Faults;
+import ampersheet.source.SourceText;
+import ampersheet.source.Yaml;
+import ampersheet.source.YamlReader;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -128,6 +133,19 @@ class PlanTextTest {
     @Test
     void aPlanInBracesIsLeftToItsText() {
         assertThrows(DiagnosticException.class, () -> text("{title: T, problems: [{template: a/one}]}"));
+    }
+
+    @Test
+    void aTextOfSeveralLinesOrWithSignsOfItsOwnIsReadAsItWasGiven() {
+        for (String title : List.of("Two\nlines", "\\u000a \"it\"", "\\n", "plain")) {
+            String text = text(PLAN).with("title", title).text();
+            Faults faults = new Faults();
+            Yaml.Mapping read = (Yaml.Mapping)
+                    YamlReader.read(new SourceText("plan.yaml", text), faults).orElseThrow();
+            assertFalse(faults.hasErrors(), faults.inOrder().toString());
+            assertEquals(title, ((Yaml.Scalar) read.entries().get(0).value()).text(), text);
+        }
+        assertTrue(text(PLAN).with("title", "Two\nlines").text().contains("title: \"Two\\nlines\""));
     }
 
     @Test
