@@ -37,7 +37,7 @@ import java.util.stream.Stream;
  * The files of a course. Each is read anew whenever it is asked for, so that a change from outside is seen at once, and
  * written only over what its writer has seen. No link is followed, and nothing outside the folder is touched.
  */
-final class Course {
+class Course {
     private static final int MOST_UNDONE = 100;
     private static final int DIGITS = 16;
     /** Of one file that is shown or downloaded. */
@@ -405,7 +405,7 @@ final class Course {
         return OptionalInt.empty();
     }
 
-    private List<Path> archives(CourseFolder.Made of) {
+    List<Path> archives(CourseFolder.Made of) {
         List<Path> found = new ArrayList<>();
         for (Path in : of.ofArchives()) {
             names(in).stream().filter(CourseFolder::isArchive).forEach(name -> found.add(in.resolve(name)));

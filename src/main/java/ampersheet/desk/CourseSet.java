@@ -40,11 +40,17 @@ final class CourseSet {
     private final Course course;
     private final TemplateLibrary builtIn = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
     private LessonList builtInLessons;
-    private Own own = new Own("", builtIn, List.of());
+    private final Templates usual = new Templates("", builtIn, List.of());
+    private Templates templates = usual;
     private Made made = new Made("", null);
 
-    /** @param state of the folder of the instructor's own templates by which a change is noticed */
-    private record Own(String state, TemplateLibrary library, List<String> names) {}
+    /**
+     * All templates at hand.
+     *
+     * @param state of the folder of the instructor's own ones, by which a change is noticed
+     * @param names of her own
+     */
+    record Templates(String state, TemplateLibrary library, List<String> names) {}
 
     private record Made(String of, SheetMaker maker) {}
 
@@ -80,17 +86,23 @@ final class CourseSet {
     }
 
     /** The built-in templates, and the instructor's own before them. */
-    synchronized TemplateLibrary library() {
+    TemplateLibrary library() {
+        return templates().library();
+    }
+
+    synchronized Templates templates() {
         Path folder = course.files().templates();
         if (!course.isFolder(folder)) {
-            return builtIn;
+            templates = usual;
+            return usual;
         }
         String state = state(folder);
-        if (!state.equals(own.state())) {
+        if (!state.equals(templates.state())) {
             TemplateFiles files = TemplateFiles.in(folder);
-            own = new Own(state, new TemplateLibrary(List.of(files, TemplateFiles.builtIn())), files.names());
+            templates =
+                    new Templates(state, new TemplateLibrary(List.of(files, TemplateFiles.builtIn())), files.names());
         }
-        return own.library();
+        return templates;
     }
 
     private static String state(Path folder) {
@@ -114,8 +126,8 @@ final class CourseSet {
         if (builtInLessons == null) {
             builtInLessons = LessonList.builtIn();
         }
-        TemplateLibrary library = library();
-        return library == builtIn ? builtInLessons : builtInLessons.with(library, own.names());
+        Templates now = templates();
+        return now.equals(usual) ? builtInLessons : builtInLessons.with(now.library(), now.names());
     }
 
     /** @throws DiagnosticException with all faults of the plan */
@@ -138,6 +150,15 @@ final class CourseSet {
     int learners() {
         try {
             return roster().map(roster -> roster.seats().size()).orElse(0);
+        } catch (DiagnosticException broken) {
+            return 0; // the place of the class tells why
+        }
+    }
+
+    /** The highest seat of the class; 0 while there is no list that can be read. */
+    int lastSeat() {
+        try {
+            return roster().map(Roster::lastSeat).orElse(0);
         } catch (DiagnosticException broken) {
             return 0; // the place of the class tells why
         }
@@ -176,16 +197,21 @@ final class CourseSet {
      */
     ProblemSet set() {
         Plan plan = plan();
-        return set(plan, parts(plan));
+        return set(plan, parts(plan), library());
+    }
+
+    /** The same before anything of it is handed out; it gets no seed. */
+    ProblemSet known() {
+        Plan plan = plan();
+        return ProblemSet.of(SeedFile.known(plan, course.files().plan()), library(), parts(plan));
     }
 
     /** The same for what nobody builds: pages to practise with, packages for other platforms. */
     ProblemSet setWhateverTheParts() {
-        return set(plan(), Optional.empty());
+        return set(plan(), Optional.empty(), library());
     }
 
-    private ProblemSet set(Plan plan, Optional<Inventory> bins) {
-        TemplateLibrary library = library();
+    private ProblemSet set(Plan plan, Optional<Inventory> bins, TemplateLibrary library) {
         ProblemSet.of(plan, library, bins); // a plan that does not fit its templates gets no seed
         CourseFolder files = course.files();
         Plan seeded = SeedFile.issued(plan, files.plan(), titled -> {
@@ -230,11 +256,13 @@ final class CourseSet {
 
     /** What is handed out, ready to make any seat's sheet. */
     synchronized SheetMaker maker() {
-        library();
-        String before = state();
+        Plan plan = plan();
+        Optional<Inventory> bins = parts(plan);
+        Templates now = templates();
+        String before = state(SeedFile.known(plan, course.files().plan()), bins, now);
         if (made.maker() == null || !before.equals(made.of())) {
-            SheetMaker maker = new SheetMaker(set());
-            made = new Made(state(), maker); // a seed may have been drawn
+            SheetMaker maker = new SheetMaker(set(plan, bins, now.library()));
+            made = new Made(state(maker.plan(), bins, now), maker); // a seed may have been drawn
         }
         return made.maker();
     }
@@ -260,7 +288,7 @@ final class CourseSet {
     Ingredients ingredients(String file, String version, Optional<Plan> plan) {
         Map<String, String> versions = new LinkedHashMap<>();
         versions.put(file, version);
-        versions.put(file + ".seed", version(file + ".seed"));
+        versions.put(file + SeedFile.ENDING, version(file + SeedFile.ENDING));
         versions.put(CourseFolder.CLASS, version(CourseFolder.CLASS));
         if (plan.flatMap(Plan::parts).isPresent()) {
             versions.put(CourseFolder.PARTS, version(CourseFolder.PARTS));
@@ -272,8 +300,7 @@ final class CourseSet {
                 course.bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
                         .map(bytes -> Course.version(new String(bytes, StandardCharsets.ISO_8859_1)))
                         .orElse(Course.Kept.NONE));
-        library();
-        versions.put(CourseFolder.TEMPLATES, Course.version(own.state()));
+        versions.put(CourseFolder.TEMPLATES, Course.version(templates().state()));
         return new Ingredients(versions);
     }
 
@@ -285,22 +312,18 @@ final class CourseSet {
         }
     }
 
-    private String state() {
-        return state(CourseFolder.PLAN, plan());
-    }
-
     /**
      * All that sheets are made of.
      *
-     * @param file in which their plan stands
+     * @param plan with its seed
      */
-    String state(String file, Plan plan) {
+    static String state(Plan plan, Optional<Inventory> parts, Templates templates) {
         return String.join(
                 "\n\n",
-                course.read(file).text(),
-                course.read(file + ".seed").text(),
-                parts(plan).map(Inventory::written).orElse(""),
+                plan.written(),
+                plan.seed(),
+                parts.map(Inventory::written).orElse(""),
                 plan.heading().logo().map(Logo::address).orElse(""),
-                own.state());
+                templates.state());
     }
 }

@@ -4,6 +4,8 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.CourseSeed;
 import ampersheet.issue.Forecast;
+import ampersheet.issue.SeedFile;
+import ampersheet.problem.Inventory;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
 import ampersheet.sheet.IssuedArchive;
@@ -13,6 +15,8 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.Timetable;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -20,37 +24,70 @@ import java.util.concurrent.locks.ReentrantLock;
 
 /** What the weeks of a course mean, read as the commands read them. Made once and kept until a file changes. */
 final class CourseWeeks {
-    /** Stands in a state before the archives. */
-    private static final String LIES_OUT = "\n\nlies out\n";
-
     private final CourseSet set;
     /** Weeks are worked out one after the other, so that whatever else is asked for meanwhile gets its turn. */
     private final ReentrantLock turn = new ReentrantLock();
 
-    private Read read = new Read("", null);
-    private Read issued = new Read("", null);
+    private Optional<Read> read = Optional.empty();
+    private Optional<Read> issued = Optional.empty();
 
-    /** @param of all that it depends on */
-    private record Read(
-            String of, Timetable timetable, Map<Integer, SheetMaker> makers, Map<Integer, Forecast> forecasts) {
-        Read(String of, Timetable timetable) {
-            this(of, timetable, new TreeMap<>(), new TreeMap<>());
+    /**
+     * All that the weeks depend on, each looked at once: what is made of it is never taken for what a file says that
+     * was written meanwhile.
+     */
+    private record Found(
+            CoursePlan course,
+            Optional<Inventory> parts,
+            CourseSet.Templates templates,
+            int learners,
+            Map<Path, String> liesOut) {
+        /** @param other the same course with its seed */
+        Found with(CoursePlan other) {
+            return new Found(other, parts, templates, learners, liesOut);
         }
 
-        /**
-         * What is so now.
-         *
-         * @param sameCourse whether it follows from the same files, so that what was worked out of a week is kept if
-         *     the week is the same
-         */
-        Read with(String state, Timetable weeks, boolean sameCourse) {
-            Read now = new Read(state, weeks);
-            for (int week = 1; sameCourse && week <= weeks.size(); week++) {
-                if (weeks.week(week).written().equals(timetable.week(week).written())) {
-                    now.keep(this, week);
+        List<Path> archives() {
+            return List.copyOf(liesOut.keySet());
+        }
+
+        /** Of whatever else than what lies out. */
+        String files() {
+            return CourseSet.state(course.common(), parts, templates) + "\n\n" + learners;
+        }
+    }
+
+    private record Read(
+            Found found, Timetable timetable, Map<Integer, SheetMaker> makers, Map<Integer, Forecast> forecasts) {
+        Read(Found found, Timetable timetable) {
+            this(found.with(timetable.course()), timetable, new TreeMap<>(), new TreeMap<>());
+        }
+
+        boolean isOf(Found now) {
+            return found.files().equals(now.files()) && found.liesOut().equals(now.liesOut());
+        }
+
+        /** @throws DiagnosticException if there is no such week */
+        Plan week(int number) {
+            return timetable.week(requireWeek(timetable, number));
+        }
+
+        ProblemSet sheets(int week) {
+            return ProblemSet.of(week(week), found.templates().library(), found.parts());
+        }
+
+        /** What is so now; what was worked out of a week is kept if nothing has changed but what lies out. */
+        Read keeping(Optional<Read> before) {
+            before.filter(one -> one.found.files().equals(found.files())).ifPresent(one -> {
+                for (int week = 1; week <= timetable.size(); week++) {
+                    if (timetable
+                            .week(week)
+                            .written()
+                            .equals(one.timetable.week(week).written())) {
+                        keep(one, week);
+                    }
                 }
-            }
-            return now;
+            });
+            return this;
         }
 
         private void keep(Read before, int week) {
@@ -81,8 +118,24 @@ final class CourseWeeks {
                 PlanReader.Beside.in(set.course().files().folder()));
     }
 
-    private CoursePlan written() {
-        return written(set.course().read(CourseFolder.WEEKS).text());
+    /** With the seed that the weeks have, if they have one. */
+    private Found found() {
+        CoursePlan course = written(set.course().read(CourseFolder.WEEKS).text());
+        Optional<Inventory> parts = set.parts(course.common());
+        return new Found(
+                course.with(SeedFile.known(course.common(), file())),
+                parts,
+                set.templates(),
+                learners(course.seats()),
+                liesOut());
+    }
+
+    private Map<Path, String> liesOut() {
+        Map<Path, String> states = new LinkedHashMap<>();
+        set.course()
+                .archives()
+                .forEach(archive -> states.put(archive, set.course().state(archive)));
+        return states;
     }
 
     /** @throws DiagnosticException with all faults of such a text */
@@ -102,50 +155,23 @@ final class CourseWeeks {
     }
 
     private synchronized Read known() {
-        CoursePlan course = written();
-        set.parts(course.common());
-        String state = state(course);
-        String written = read.of();
-        if (!state.equals(written)) {
+        Found now = found();
+        if (read.filter(before -> before.isOf(now)).isEmpty()) {
             Timetable timetable =
-                    CourseSeed.known(course, file(), set.library(), set.course().archives());
-            read = read.with(state, timetable, isSameCourse(written, state));
+                    CourseSeed.known(now.course(), file(), now.templates().library(), now.archives());
+            read = Optional.of(new Read(now, timetable).keeping(read));
         }
-        return read;
+        return read.get();
     }
 
     private synchronized Read toHandOut() {
-        CoursePlan course = written();
-        if (!state(course).equals(issued.of())) {
-            Timetable timetable = CourseSeed.issued(
-                            course, file(), set.library(), set.course().archives())
-                    .timetable();
-            String state = state(course); // a seed may have been drawn
-            issued = issued.with(state, timetable, isSameCourse(issued.of(), state));
+        Found now = found();
+        if (issued.filter(before -> before.isOf(now)).isEmpty()) {
+            CourseSeed.Seeded seeded =
+                    CourseSeed.issued(now.course(), file(), now.templates().library(), now.archives());
+            issued = Optional.of(new Read(now, seeded.timetable()).keeping(issued));
         }
-        return issued;
-    }
-
-    private String state(CoursePlan course) {
-        set.library();
-        StringBuilder state = new StringBuilder(set.state(CourseFolder.WEEKS, course.common()))
-                .append("\n\n")
-                .append(learners(course.seats()))
-                .append(LIES_OUT);
-        set.course()
-                .archives()
-                .forEach(archive -> state.append(archive)
-                        .append(' ')
-                        .append(set.course().state(archive))
-                        .append('\n'));
-        return state.toString();
-    }
-
-    /** Whether nothing else has changed between two states than what lies out. */
-    private static boolean isSameCourse(String before, String now) {
-        return before.contains(LIES_OUT)
-                && before.substring(0, before.lastIndexOf(LIES_OUT))
-                        .equals(now.substring(0, now.lastIndexOf(LIES_OUT)));
+        return issued.get();
     }
 
     /** So many sheets are looked at: those of the class, as far as the weeks keep numbers. */
@@ -156,7 +182,11 @@ final class CourseWeeks {
 
     /** @throws DiagnosticException if there is no such week */
     int requireWeek(int number) {
-        timetable().noSuchWeek(number).ifPresent(told -> {
+        return requireWeek(timetable(), number);
+    }
+
+    static int requireWeek(Timetable timetable, int number) {
+        timetable.noSuchWeek(number).ifPresent(told -> {
             throw new DiagnosticException(told);
         });
         return number;
@@ -170,34 +200,28 @@ final class CourseWeeks {
 
     /** The sheets of a week, as they are handed out. */
     synchronized SheetMaker maker(int week) {
-        return toHandOut().makers().computeIfAbsent(week, number -> new SheetMaker(sheets(number)));
+        Read now = toHandOut();
+        return now.makers().computeIfAbsent(week, number -> new SheetMaker(now.sheets(number)));
     }
 
-    /** With what the sheet IDs of a week begin, as its sheets would be made now; another one means other numbers. */
+    /** The sheets of a week as they would be made now; they get no seed. */
+    ProblemSet sheets(int week) {
+        return known().sheets(week);
+    }
+
+    /** With what the sheet IDs of a week begin, as its sheets would be made now. */
     String code(int week) {
-        Plan plan = timetable().week(week);
-        return IssuedArchive.set(IssuedArchive.fileName(ProblemSet.of(plan, set.library(), set.parts(plan))));
+        return IssuedArchive.set(IssuedArchive.fileName(sheets(week)));
     }
 
-    private ProblemSet sheets(int week) {
-        Plan plan = toHandOut().timetable().week(week);
-        return ProblemSet.of(plan, set.library(), set.parts(plan));
-    }
-
-    /**
-     * What a week will give the class; empty while another week is being worked out.
-     *
-     * @param waits until its turn comes
-     */
-    Optional<Forecast> forecast(int week, boolean waits) {
+    /** What a week will give the class; empty while another week is being worked out. */
+    Optional<Forecast> forecast(int week) {
         Read now = known();
         Optional<Forecast> known = worked(now, week);
         if (known.isPresent()) {
             return known;
         }
-        if (waits) {
-            turn.lock();
-        } else if (!turn.tryLock()) {
+        if (!turn.tryLock()) {
             return Optional.empty();
         }
         try {
@@ -205,7 +229,7 @@ final class CourseWeeks {
             if (meanwhile.isPresent()) {
                 return meanwhile;
             }
-            Forecast made = forecast(now.timetable(), week);
+            Forecast made = forecast(now, week);
             synchronized (now.forecasts()) {
                 now.forecasts().put(week, made);
             }
@@ -221,12 +245,9 @@ final class CourseWeeks {
         }
     }
 
-    private Forecast forecast(Timetable timetable, int week) {
-        Plan plan = timetable.week(week);
-        return Forecast.of(
-                ProblemSet.of(plan, set.library(), set.parts(plan)),
-                learners(timetable.course().seats()),
-                Optional.of(Forecast.usualPaper(plan)));
+    private static Forecast forecast(Read now, int week) {
+        ProblemSet sheets = now.sheets(week);
+        return Forecast.of(sheets, now.found().learners(), Optional.of(Forecast.usualPaper(sheets.plan())));
     }
 
     /** A week, as something to give out from. */
@@ -244,17 +265,18 @@ final class CourseWeeks {
 
             @Override
             public ProblemSet sheets() {
-                return CourseWeeks.this.sheets(week);
+                return toHandOut().sheets(week);
             }
 
             @Override
             public ProblemSet whateverTheParts() {
-                return ProblemSet.of(toHandOut().timetable().week(week), set.library());
+                Read now = toHandOut();
+                return ProblemSet.of(now.week(week), now.found().templates().library());
             }
 
             @Override
             public Ingredients ingredients() {
-                Plan plan = timetable().week(week);
+                Plan plan = known().week(week);
                 return set.ingredients(CourseFolder.WEEKS, Course.version(plan.written()), Optional.of(plan));
             }
         };

@@ -5,13 +5,8 @@ import static ampersheet.source.Told.say;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Printable;
 import ampersheet.issue.CourseFolder;
-import ampersheet.render.html.Fragment;
 import ampersheet.sheet.Secret;
-import ampersheet.source.Languages;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -117,12 +112,9 @@ public final class Desk implements AutoCloseable {
 
     /** Who answers which address. */
     private static final class Places implements DeskServer.Desk {
-        private static final Map<String, String> FILES = Map.of(
-                "htmx.js", "text/javascript; charset=utf-8",
-                "desk.js", "text/javascript; charset=utf-8",
-                "desk.css", "text/css; charset=utf-8");
         private static final String MADE = "/made/";
 
+        private final OwnFiles own = new OwnFiles();
         private final Frame frame;
         private final Course course;
         private final Consumer<String> failures;
@@ -131,7 +123,6 @@ public final class Desk implements AutoCloseable {
         private final List<String> quick = List.of(
                 "/lessons",
                 "/set",
-                "/weeks",
                 "/weeks/undo",
                 "/class",
                 "/give-out",
@@ -149,7 +140,7 @@ public final class Desk implements AutoCloseable {
             this.failures = failures;
             this.course = new Course(files);
             CourseSet set = new CourseSet(course);
-            this.frame = new Frame(set, alone);
+            this.frame = new Frame(set, alone, own);
             CourseWeeks timetable = new CourseWeeks(set);
             LessonsPlace lessons = new LessonsPlace(set, frame);
             SetPlace sheet = new SetPlace(set, frame);
@@ -219,7 +210,8 @@ public final class Desk implements AutoCloseable {
                     "/weeks/text", weeks::text,
                     "/weeks/undo", call -> weeks.undo(),
                     "/weeks/about", week::about,
-                    "/weeks/make", week::make));
+                    "/weeks/make", week::make,
+                    "/weeks/again", week::again));
         }
 
         /** Does what the first page needs before it is asked for. */
@@ -253,7 +245,7 @@ public final class Desk implements AutoCloseable {
 
         private Reply file(String path) {
             if (path.startsWith("/files/")) {
-                return own(path.substring("/files/".length()));
+                return own.named(path.substring("/files/".length()));
             }
             if (path.startsWith(MADE)) {
                 List<String> steps = Arrays.asList(path.substring(MADE.length()).split("/", -1));
@@ -270,22 +262,6 @@ public final class Desk implements AutoCloseable {
                 return Reply.made(bytes);
             }
             return name.endsWith(".pdf") ? Reply.shown("application/pdf", bytes) : Reply.download(name, bytes);
-        }
-
-        private static Reply own(String name) {
-            if (name.equals("sheet.css")) {
-                return Reply.own(
-                        "text/css; charset=utf-8",
-                        Fragment.style(Languages.ENGLISH).getBytes(StandardCharsets.UTF_8));
-            }
-            if (!FILES.containsKey(name)) {
-                return Reply.unknown();
-            }
-            try (InputStream in = Desk.class.getResourceAsStream("files/" + name)) {
-                return in == null ? Reply.unknown() : Reply.own(FILES.get(name), in.readAllBytes());
-            } catch (IOException failure) {
-                throw new UncheckedIOException(failure);
-            }
         }
 
         @Override

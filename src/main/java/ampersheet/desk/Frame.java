@@ -29,12 +29,14 @@ final class Frame {
     private final Pages pages = new Pages();
     private final CourseSet set;
     private final Alone alone;
+    private final OwnFiles own;
     private final Map<Integer, List<String>> notices = new LinkedHashMap<>();
     private int last;
 
-    Frame(CourseSet set, Alone alone) {
+    Frame(CourseSet set, Alone alone, OwnFiles own) {
         this.set = set;
         this.alone = alone;
+        this.own = own;
     }
 
     /** A page of a place. */
@@ -42,6 +44,9 @@ final class Frame {
         Map<String, Object> all = new LinkedHashMap<>(values);
         all.put("place", place);
         all.put("status", status);
+        all.put("program", own.version());
+        all.put("ownTemplates", set.course().isFolder(set.course().files().templates()));
+        all.put("ownFont", set.course().isThere(CourseFolder.FONT));
         all.put("notices", notices(call));
         all.put("folder", String.valueOf(set.course().files().folder().getFileName()));
         all.put("alone", alone.isSo());

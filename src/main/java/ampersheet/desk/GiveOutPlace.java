@@ -13,7 +13,6 @@ import java.util.Optional;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /** What is handed out: made in the background, each file whole or not there. */
 final class GiveOutPlace {
@@ -26,24 +25,17 @@ final class GiveOutPlace {
     private final CourseSet set;
     private final Frame frame;
     private final Work work;
-    private final Making making;
-    /** What {@link Work} tells of here, and what it told of before; both by their forms, so as to begin them again. */
-    private volatile Optional<Asked> last = Optional.empty();
-
-    private volatile Optional<Asked> lastMade = Optional.empty();
-
-    private record Asked(Making.Begun begun, Form form) {}
+    private final MakingAt making;
 
     GiveOutPlace(CourseSet set, Frame frame, Work work) {
         this.set = set;
         this.frame = frame;
         this.work = work;
-        this.making = new Making(set, set.source());
+        this.making = new MakingAt(new MakingAt.Page(PLACE, PLACE, HERE + "/again"), set, set.source(), frame, work);
     }
 
     Reply show(Call call) {
         CourseFolder files = set.course().files();
-        Optional<Work.Standing> standing = work.standing(PLACE);
         Map<String, Object> values = Pages.values(
                 "hasPlan", set.course().isThere(CourseFolder.PLAN),
                 "untitled", set.isUntitled(),
@@ -51,14 +43,10 @@ final class GiveOutPlace {
                 "keeping", PartsPlace.keeping(set),
                 "hasFont", set.course().isThere(CourseFolder.FONT),
                 "largest", Limits.USUAL.bodyBytes() >> 20,
-                "own", set.course().isFolder(files.templates()),
                 "learners", set.learners(),
-                "made", making.things().shown(),
                 "weeks", weeksMade(files),
-                "madePath", files.made().toString(),
-                "chosen", making.chosen(),
-                "work", told(standing, last),
-                "before", told(work.before(PLACE), lastMade));
+                "madePath", files.made().toString());
+        values.putAll(making.values());
         return frame.page(Reply.FINE, call, PLACE, PLACE, values);
     }
 
@@ -68,22 +56,6 @@ final class GiveOutPlace {
                 .filter(week -> set.course().isFolder(files.ofWeek(week).folder()))
                 .boxed()
                 .toList();
-    }
-
-    /** What of the course has changed since that was made of which it is told, and what to do. */
-    private Map<String, Object> told(Optional<Work.Standing> standing, Optional<Asked> asked) {
-        Map<String, Object> values = shown(standing);
-        if (standing.filter(now -> now.state() == Work.State.DONE).isEmpty() || asked.isEmpty()) {
-            return values;
-        }
-        Making.Begun begun = asked.get().begun();
-        String changed = set.ingredients().toldSince(begun.from());
-        if (!changed.isEmpty()) {
-            boolean counted = begun.what() == Making.What.COUNT;
-            values.put("older", say(counted ? "desk.older.count" : "desk.older", "files", changed));
-            values.put("again", begun.what().word());
-        }
-        return values;
     }
 
     static Map<String, Object> shown(Optional<Work.Standing> standing) {
@@ -133,44 +105,12 @@ final class GiveOutPlace {
                 work.standing().map(now -> "/" + now.place()).orElse(HERE), List.of(say("desk.work.stopping")));
     }
 
-    /** Begins to make what was asked for. */
     Reply make(Call call) {
-        return make(call, call.form());
+        return making.make(call);
     }
 
-    /** Begins the same once more, by what stands in the course now. */
     Reply again(Call call) {
-        Optional<Form> before = Stream.of(last, lastMade)
-                .flatMap(Optional::stream)
-                .filter(one -> one.begun().what().word().equals(call.form().text("what")))
-                .map(Asked::form)
-                .findFirst();
-        return before.map(form -> make(call, form)).orElseGet(() -> Reply.to(HERE));
-    }
-
-    private Reply make(Call call, Form form) {
-        Optional<Making.What> what = Making.What.of(form.text("what"));
-        if (what.isEmpty()) {
-            return Reply.unknown();
-        }
-        making.asked(what.get(), form);
-        try {
-            making.requireFolders();
-            Making.Begun begun = making.begun(what.get(), form);
-            if (begun.known().isPresent()) {
-                return frame.goOn(HERE, begun.known().get());
-            }
-            boolean first = what.get() == Making.What.COUNT
-                    ? work.beginAside(begun.title(), PLACE, begun.task())
-                    : work.begin(begun.title(), PLACE, begun.task());
-            if (first) {
-                last = Optional.of(new Asked(begun, form));
-                lastMade = what.get() == Making.What.COUNT ? lastMade : last;
-            }
-            return frame.begun(first, HERE);
-        } catch (DiagnosticException unfit) {
-            return frame.unfit(call, PLACE, say("desk.make.unfit"), unfit);
-        }
+        return making.again(call);
     }
 
     /** Keeps a font in the course, if it is one. */

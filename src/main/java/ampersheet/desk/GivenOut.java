@@ -18,7 +18,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /** The sheets that were given out, as their archives keep them, and which of them what came in is about. */
@@ -159,7 +158,7 @@ final class GivenOut {
             return Optional.empty();
         }
         try {
-            String code = IssuedArchive.set(IssuedArchive.fileName(set.set()));
+            String code = IssuedArchive.set(IssuedArchive.fileName(set.known()));
             return new Others(all).called(code);
         } catch (DiagnosticException unfit) {
             return Optional.empty(); // the place of the set tells
@@ -241,21 +240,13 @@ final class GivenOut {
         return Course.version(state.toString());
     }
 
-    /** Weeks that were made before, and would get other numbers now. */
-    List<Integer> madeOtherwise(CourseWeeks weeks) {
-        Map<Integer, Set<String>> made = new TreeMap<>();
-        all().forEach(one -> one.week()
-                .ifPresent(week ->
-                        made.computeIfAbsent(week, first -> new TreeSet<>()).add(one.set())));
-        int last = weeks.timetable().size();
-        return made.entrySet().stream()
-                .filter(week -> week.getKey() <= last && !week.getValue().contains(weeks.code(week.getKey())))
-                .map(Map.Entry::getKey)
-                .toList();
-    }
-
     /** Those of a week. */
     static Stream<Sheets> ofWeek(List<Sheets> all, int week) {
         return all.stream().filter(one -> one.week().equals(OptionalInt.of(week)));
+    }
+
+    /** Archives of a week. */
+    Stream<Sheets> ofWeek(int week) {
+        return ofWeek(all(), week);
     }
 }

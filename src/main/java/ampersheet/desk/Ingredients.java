@@ -3,6 +3,8 @@ package ampersheet.desk;
 import static ampersheet.source.Told.say;
 
 import ampersheet.issue.CourseFolder;
+import ampersheet.issue.SeedFile;
+import ampersheet.sheet.ProblemSet;
 import ampersheet.source.Told;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -34,9 +36,9 @@ record Ingredients(Map<String, String> versions) {
     private static String called(String file) {
         return switch (file) {
             case CourseFolder.PLAN -> say("desk.ingredient.set");
-            case CourseFolder.PLAN + ".seed" -> say("desk.ingredient.seed");
+            case CourseFolder.PLAN + SeedFile.ENDING -> say("desk.ingredient.seed");
             case CourseFolder.WEEKS -> say("desk.ingredient.weeks");
-            case CourseFolder.WEEKS + ".seed" -> say("desk.ingredient.weeks-seed");
+            case CourseFolder.WEEKS + SeedFile.ENDING -> say("desk.ingredient.weeks-seed");
             case CourseFolder.CLASS -> say("desk.ingredient.class");
             case CourseFolder.PARTS -> say("desk.ingredient.parts");
             case CourseFolder.FONT -> say("desk.ingredient.font");
@@ -54,6 +56,18 @@ record Ingredients(Map<String, String> versions) {
             }
         });
         return changed;
+    }
+
+    /**
+     * The same for what was read already.
+     *
+     * @param file in which its plan stands
+     */
+    Ingredients of(String file, ProblemSet read) {
+        Map<String, String> known = new LinkedHashMap<>(versions);
+        known.put(file, Course.version(read.plan().written()));
+        read.parts().ifPresent(bins -> known.put(CourseFolder.PARTS, Course.version(bins.written())));
+        return new Ingredients(known);
     }
 
     /** Of what is the same for everybody, and built by nobody. */

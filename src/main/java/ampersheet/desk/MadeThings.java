@@ -2,7 +2,9 @@ package ampersheet.desk;
 
 import static ampersheet.source.Told.say;
 
+import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
+import ampersheet.sheet.ArchivedClass;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -11,10 +13,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 
 /**
  * What lies in the folder of made things, each with what has changed of the course since it was made. What this desk
- * made itself it knows; of anything else the files' own times tell.
+ * made itself it knows; of anything else an archive beside it tells what was asked for, and the files' own times the
+ * rest.
  */
 final class MadeThings {
     private static final String PDF = ".pdf";
@@ -23,6 +27,8 @@ final class MadeThings {
     private final Course course;
     private final Source source;
     private final Map<String, Ingredients> madeFrom = new TreeMap<>();
+    /** What was asked for by archives, by the state in which they were read. */
+    private final Map<String, String> archived = new TreeMap<>();
 
     MadeThings(Course course, Source source) {
         this.course = course;
@@ -61,24 +67,33 @@ final class MadeThings {
 
     /** What lies there, to be opened. */
     List<Map<String, Object>> shown() {
-        List<Map<String, Object>> shown = new ArrayList<>();
         Ingredients now = source.ingredients();
+        return shown(name -> older(name, now));
+    }
+
+    /** The same where it cannot be made anew, so that nothing is older than what it would be. */
+    List<Map<String, Object>> left() {
+        return shown(name -> "");
+    }
+
+    private List<Map<String, Object>> shown(UnaryOperator<String> older) {
+        List<Map<String, Object>> shown = new ArrayList<>();
         for (String name : course.names(source.made().folder())) {
-            shown.add(shown(name, now));
+            shown.add(shown(name, older));
         }
         for (String name : course.names(source.made().pages())) {
             if (name.endsWith(".html") || name.endsWith(".csv")) {
-                shown.add(shown(PAGES + "/" + name, now));
+                shown.add(shown(PAGES + "/" + name, older));
             }
         }
         shown.sort(Comparator.comparingInt(one -> rank((String) one.get("name"))));
         return shown;
     }
 
-    private Map<String, Object> shown(String name, Ingredients now) {
+    private Map<String, Object> shown(String name, UnaryOperator<String> older) {
         Map<String, Object> shown = link(path(name));
         shown.put("name", name);
-        shown.put("older", older(name, now));
+        shown.put("older", older.apply(name));
         return shown;
     }
 
@@ -112,10 +127,28 @@ final class MadeThings {
         }
         Ingredients known = madeFrom.get(thing.get().stem);
         Ingredients asked = thing.get().isForNobodyInParticular() ? now.forNobodyInParticular() : now;
-        List<String> changed = known != null
-                ? asked.changedSince(known)
-                : course.writtenAfter(path(name), asked.versions().keySet());
+        List<String> changed = known != null ? asked.changedSince(known) : changedByTime(name, asked);
         return changed.isEmpty() ? "" : say("desk.older.file", "files", Ingredients.told(changed));
+    }
+
+    private List<String> changedByTime(String name, Ingredients now) {
+        String asking = course.shown(source.file());
+        return course.writtenAfter(path(name), now.versions().keySet()).stream()
+                .filter(file -> !file.equals(asking)
+                        || course.archives(source.made()).stream()
+                                .noneMatch(archive ->
+                                        asked(archive).equals(now.versions().get(asking))))
+                .toList();
+    }
+
+    private String asked(Path archive) {
+        return archived.computeIfAbsent(archive + " " + course.state(archive), read -> {
+            try {
+                return Course.version(ArchivedClass.plan(archive).written());
+            } catch (DiagnosticException unfit) {
+                return ""; // whoever marks by it is told why
+            }
+        });
     }
 
     /** Tables that go with an archive, and archives, are to be kept as they are. */

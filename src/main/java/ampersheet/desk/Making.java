@@ -163,7 +163,7 @@ final class Making {
                         what,
                         MadeThings.Thing.PAGES,
                         say("desk.make.pages"),
-                        source.ingredients(),
+                        ingredients(of),
                         progress -> pages(of, roster, besides, progress));
             }
             case PRACTICE -> {
@@ -173,7 +173,7 @@ final class Making {
                         what,
                         MadeThings.Thing.PRACTICE,
                         say("desk.make.practice"),
-                        source.ingredients().forNobodyInParticular(),
+                        ingredients(of).forNobodyInParticular(),
                         progress -> practice(of, variants, progress));
             }
             case EXCHANGE -> {
@@ -182,7 +182,7 @@ final class Making {
                         what,
                         MadeThings.Thing.EXCHANGE,
                         say("desk.make.exchange"),
-                        source.ingredients().forNobodyInParticular(),
+                        ingredients(of).forNobodyInParticular(),
                         progress -> exchange(of, form, progress));
             }
         };
@@ -192,7 +192,7 @@ final class Making {
         Roster roster = learnersOf(form);
         ProblemSet of = source.sheets();
         Handouts.Wish wish = wish(form, of);
-        Ingredients from = ingredients(form);
+        Ingredients from = ingredients(form, of);
         return what == What.CARDS
                 ? noted(
                         what,
@@ -212,7 +212,7 @@ final class Making {
         Roster roster = learnersOf(form);
         ProblemSet of = source.sheets();
         Handouts.Wish wish = wish(form, of);
-        Ingredients from = ingredients(form);
+        Ingredients from = ingredients(form, of);
         Map<String, List<String>> fields = new TreeMap<>(form.fields());
         fields.remove("what");
         String on = from.versions() + " " + fields;
@@ -247,8 +247,13 @@ final class Making {
                 Optional.empty());
     }
 
-    private Ingredients ingredients(Form form) {
-        return isForTheClass(form) ? source.ingredients() : source.ingredients().withoutTheClass();
+    private Ingredients ingredients(Form form, ProblemSet of) {
+        return isForTheClass(form) ? ingredients(of) : ingredients(of).withoutTheClass();
+    }
+
+    /** Of what was asked for as it was read, whatever was written since. */
+    private Ingredients ingredients(ProblemSet of) {
+        return source.ingredients().of(set.course().shown(source.file()), of);
     }
 
     private boolean isForTheClass(Form form) {

@@ -61,7 +61,7 @@ record Reply(int status, byte[] body, Map<String, String> headers) {
         return plain(ELSEWHERE, say("desk.address.next", "path", path)).with("Location", path);
     }
 
-    /** One of the program's own files, which a browser may keep while the page is open. */
+    /** One of the program's own files, which a browser may keep: its address says of which program it is. */
     static Reply own(String type, byte[] body) {
         return of(FINE, type, body, POLICY).with("Cache-Control", "private, max-age=3600");
     }

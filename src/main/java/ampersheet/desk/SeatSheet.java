@@ -67,11 +67,8 @@ final class SeatSheet {
     }
 
     private Map<String, Object> shown(SheetMaker maker, int seat, boolean key, boolean toldAlready) {
-        if (seat > maker.plan().portion().seats()) {
-            maker.prepare(seat); // is refused: these numbers are those of another week
-        }
         String name = nameAt(seat);
-        Sheet sheet = maker.sheet(seat);
+        Sheet sheet = sheet(maker, seat);
         Document document = key ? Composer.key(sheet, name) : Composer.sheet(sheet, name);
         List<String> warnings =
                 new ArrayList<>(toldAlready ? List.of() : SetFacts.of(sheet).warnings());
@@ -85,6 +82,13 @@ final class SeatSheet {
                 "html", Pages.html(Fragment.printed(document, "sheet-", 1)),
                 "facts", facts(SetFacts.of(sheet)),
                 "warnings", warnings);
+    }
+
+    private static Sheet sheet(SheetMaker maker, int seat) {
+        if (seat > maker.plan().portion().seats()) {
+            maker.prepare(seat); // is refused: these numbers are those of another week
+        }
+        return maker.sheet(seat);
     }
 
     /** The first of the class. */
@@ -109,7 +113,7 @@ final class SeatSheet {
     Reply print(Call call, String place, Supplier<SheetMaker> maker) {
         int seat = call.query().number("seat", 1, LAST_SEAT, 1);
         try {
-            return Reply.shown("application/pdf", Handouts.printed(maker.get().sheet(seat), nameAt(seat), set.font()));
+            return Reply.shown("application/pdf", Handouts.printed(sheet(maker.get(), seat), nameAt(seat), set.font()));
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, place, say("desk.sheet.unfit"), unfit);
         }

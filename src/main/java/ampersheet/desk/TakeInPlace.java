@@ -223,7 +223,7 @@ final class TakeInPlace {
         try {
             if (sheets.week().isEmpty()) {
                 return set.course().isThere(CourseFolder.PLAN)
-                        && sheets.set().equals(IssuedArchive.set(IssuedArchive.fileName(set.set())));
+                        && sheets.set().equals(IssuedArchive.set(IssuedArchive.fileName(set.known())));
             }
             int week = sheets.week().getAsInt();
             return weeks.isThere()

@@ -6,7 +6,9 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.CoursePlan;
+import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.PlanText;
+import ampersheet.sheet.Timetable;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
@@ -15,9 +17,6 @@ import java.util.concurrent.ConcurrentSkipListMap;
 
 /** One week of a course: any seat's sheet, and what is given out of it. */
 final class WeekPlace {
-    /** No more are asked for by a form; the text may say so. */
-    private static final int MOST_PROBLEMS = 99;
-
     private static final String PAGE = "weeks/week?week=";
 
     private final CourseSet set;
@@ -26,7 +25,7 @@ final class WeekPlace {
     private final Frame frame;
     private final Work work;
     private final SeatSheet seats;
-    private final Map<Integer, Making> makings = new ConcurrentSkipListMap<>();
+    private final Map<Integer, MakingAt> makings = new ConcurrentSkipListMap<>();
 
     WeekPlace(CourseSet set, CourseWeeks weeks, GivenOut given, Frame frame, Work work) {
         this.set = set;
@@ -38,37 +37,69 @@ final class WeekPlace {
     }
 
     private int number(Call call) {
-        return weeks.requireWeek(call.query().number("week", 1, CoursePlan.MOST_WEEKS, 1));
+        return weeks.requireWeek(asked(call));
     }
 
-    private Making making(int week) {
-        return makings.computeIfAbsent(week, number -> new Making(set, weeks.source(number)));
+    /** Nothing is changed of a week that was not named; 0 is none. */
+    private static int asked(Call call) {
+        return call.query().number("week").orElse(call.post() ? 0 : 1);
+    }
+
+    private MakingAt making(int week) {
+        return makings.computeIfAbsent(
+                week,
+                number -> new MakingAt(
+                        new MakingAt.Page(WeeksPlace.PLACE, PAGE + number, "/weeks/again?week=" + number),
+                        set,
+                        weeks.source(number),
+                        frame,
+                        work));
     }
 
     Reply show(Call call) {
-        int number = number(call);
-        Making making = making(number);
+        try {
+            return show(call, weeks.timetable());
+        } catch (DiagnosticException unfit) {
+            return left(call, asked(call), unfit);
+        }
+    }
+
+    /** What was made before of a week that the course does not have now, or cannot have. */
+    private Reply left(Call call, int number, DiagnosticException unfit) {
+        CourseFolder files = set.course().files();
+        List<Map<String, Object>> left = new MadeThings(set.course(), weeks.source(number)).left();
+        if (left.isEmpty()) {
+            throw unfit;
+        }
+        Map<String, Object> values = Pages.values(
+                "number", number,
+                "faults", Frame.told(unfit.diagnostics()),
+                "left", left,
+                "lies", set.course().shown(files.ofWeek(number).folder()),
+                "leftPath", files.ofWeek(number).folder().toString());
+        return frame.page(Reply.NOT_FITTING, call, WeeksPlace.PLACE, "week-left", values);
+    }
+
+    private Reply show(Call call, Timetable timetable) {
+        int number = CourseWeeks.requireWeek(timetable, asked(call));
         CourseFolder files = set.course().files();
         List<GivenOut.Sheets> all = given.all();
         Optional<GivenOut.Sheets> sheets = GivenOut.ofWeek(all, number).reduce((one, later) -> later);
         Marks marks = sheets.map(one -> Marks.of(set.course(), one, all))
                 .orElseGet(() -> new Marks(set.course(), files.ofWeek(number).marked()));
         Map<String, Object> values = Pages.values(
-                "week", WeeksPlace.week(weeks.timetable(), number),
-                "last", weeks.timetable().size(),
-                "seats", weeks.timetable().course().seats(),
+                "week", WeeksPlace.week(timetable, number),
+                "last", timetable.size(),
+                "seats", timetable.course().seats(),
                 "seat", call.query().number("seat", 1, SeatSheet.LAST_SEAT, seats.firstSeat()),
                 "side", SeatSheet.isKey(call) ? "key" : "sheet",
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "learners", set.learners(),
-                "chosen", making.chosen(),
-                "own", set.course().isFolder(files.templates()),
-                "made", making.things().shown(),
                 "lies", set.course().shown(files.ofWeek(number).folder()),
                 "madePath", files.ofWeek(number).folder().toString(),
-                "version", set.course().read(CourseFolder.WEEKS).version(),
-                "problems", weeks.timetable().course().weeks().get(number - 1).problems(),
-                "mostProblems", MOST_PROBLEMS,
+                "version", Course.version(timetable.course().common().written()),
+                "problems", timetable.course().weeks().get(number - 1).problems(),
+                "mostProblems", PlanReader.MOST_PROBLEMS,
                 "isMarked", marks.areThere(),
                 "marksLie", set.course().shown(marks.folder()),
                 "marksGo",
@@ -82,22 +113,24 @@ final class WeekPlace {
                 "due",
                         ReceivedList.time(sheets.filter(one -> !one.set().equals(weeks.code(number)))
                                         .map(GivenOut.Sheets::due)
-                                        .orElseGet(() -> weeks.due(number)))
+                                        .orElseGet(() ->
+                                                timetable.week(number).heading().due()))
                                 .map(LocalDateTime::toString)
                                 .orElse(""),
-                "work", GiveOutPlace.shown(work.standing(PAGE + number)));
+                "address", PAGE + number);
+        values.putAll(making(number).values());
         return frame.page(Reply.FINE, call, WeeksPlace.PLACE, "week", values);
     }
 
     /** Keeps what a week is called and how many problems it has; everything else of the file stays as it is. */
     Reply about(Call call) {
-        int number = number(call);
-        CoursePlan course = weeks.timetable().course();
+        Timetable timetable = weeks.timetable();
+        int number = CourseWeeks.requireWeek(timetable, asked(call));
+        CoursePlan course = timetable.course();
         CoursePlan.Week week = course.weeks().get(number - 1);
-        Course.Kept now = set.course().read(CourseFolder.WEEKS);
         String title = call.form().text("title");
-        int problems = call.form().number("problems", 1, MOST_PROBLEMS, week.problems());
-        String text = now.text();
+        int problems = call.form().number("problems", 1, PlanReader.MOST_PROBLEMS, week.problems());
+        String text = course.common().written();
         try {
             if (!title.equals(week.title())) {
                 text = with(text, number, "title", title);
@@ -144,20 +177,11 @@ final class WeekPlace {
 
     /** Begins to make what was asked for. */
     Reply make(Call call) {
-        Optional<Making.What> what = Making.What.of(call.form().text("what"));
-        if (what.isEmpty()) {
-            return Reply.unknown();
-        }
-        try {
-            int number = number(call);
-            Making making = making(number);
-            making.asked(what.get(), call.form());
-            making.requireFolders();
-            Making.Begun begun = making.begun(what.get(), call.form());
-            String page = PAGE + number;
-            return frame.begun(work.begin(begun.title(), page, begun.task()), "/" + page);
-        } catch (DiagnosticException unfit) {
-            return frame.unfit(call, WeeksPlace.PLACE, say("desk.make.unfit"), unfit);
-        }
+        return making(number(call)).make(call);
+    }
+
+    /** Begins the same once more, by what stands in the course now. */
+    Reply again(Call call) {
+        return making(number(call)).again(call);
     }
 }

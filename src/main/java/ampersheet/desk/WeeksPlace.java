@@ -16,7 +16,6 @@ import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.Timetable;
-import ampersheet.source.Told;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -132,20 +131,28 @@ final class WeeksPlace {
 
     /** What a week will give the class; for the script of a page, one week after the other. */
     Reply forecast(Call call) {
-        int number = weeks.requireWeek(call.query().number("week", 1, CoursePlan.MOST_WEEKS, 1));
-        Optional<Forecast> forecast = weeks.forecast(number, !call.part());
-        Map<String, Object> values = forecast(number, forecast);
+        int number = call.query().number("week").orElse(1);
         if (call.part()) {
-            return frame.part("week-forecast", values);
+            return frame.part("week-forecast", forecast(number));
         }
-        values.put("week", week(weeks.timetable(), number));
+        Map<String, Object> week = week(weeks.timetable(), weeks.requireWeek(number));
+        Map<String, Object> values = forecast(number);
+        values.put("week", week);
         return frame.page(Reply.FINE, call, PLACE, "week-alone", values);
     }
 
-    private static Map<String, Object> forecast(int number, Optional<Forecast> forecast) {
+    private Map<String, Object> forecast(int number) {
+        Optional<Forecast> forecast = Optional.empty();
+        List<Diagnostic> faults = List.of();
+        try {
+            forecast = weeks.forecast(number);
+        } catch (DiagnosticException unfit) {
+            faults = unfit.diagnostics();
+        }
         return Pages.values(
                 "number", number,
-                "waits", forecast.isEmpty(),
+                "waits", forecast.isEmpty() && faults.isEmpty(),
+                "faults", Frame.told(faults),
                 "lines", forecast.map(known -> told(ForecastWords.of(known))).orElse(List.of()),
                 "warnings", forecast.map(Forecast::warnings).orElse(List.of()));
     }
@@ -156,25 +163,29 @@ final class WeeksPlace {
         if (first.isEmpty()) {
             return frame.goOn(HERE, List.of(say("desk.weeks.first")));
         }
+        Optional<Plan> plan = plan();
         CourseStart.Weeks made = CourseStart.weeks(
-                plan(),
+                plan,
                 first.get(),
                 call.form().number("weeks", 1, CoursePlan.MOST_WEEKS, USUAL_WEEKS),
-                set.learners(),
+                set.lastSeat(),
                 set.library());
         try {
             set.course().write(CourseFolder.WEEKS, made.text(), Course.Kept.NONE);
         } catch (Course.Stale stale) {
             return frame.goOn(HERE, List.of(say("desk.weeks.there")));
         }
-        return frame.goOn(
-                HERE,
-                List.of(
-                        made.ofPlan()
-                                ? say("desk.weeks.begun.plan")
-                                : plan().isPresent()
-                                        ? say("desk.weeks.begun.instead")
-                                        : say("desk.weeks.begun.usual")));
+        return frame.goOn(HERE, begun(plan.isPresent(), made.unfit()));
+    }
+
+    private static List<String> begun(boolean hasPlan, List<Diagnostic> unfit) {
+        if (unfit.isEmpty()) {
+            return List.of(say(hasPlan ? "desk.weeks.begun.plan" : "desk.weeks.begun.usual"));
+        }
+        List<String> told = new ArrayList<>(List.of(say("desk.weeks.begun.instead")));
+        unfit.forEach(fault ->
+                told.add(say("desk.weeks.begun.why", "problem", fault.problem(), "expected", fault.expected())));
+        return told;
     }
 
     private static Optional<LocalDate> date(String written) {
@@ -210,11 +221,7 @@ final class WeeksPlace {
     /** What there is to tell when the weeks were changed. */
     static List<String> kept(CourseWeeks weeks, GivenOut given) {
         List<String> told = new ArrayList<>(List.of(say("desk.weeks.kept")));
-        List<String> otherwise =
-                given.madeOtherwise(weeks).stream().map(String::valueOf).toList();
-        if (!otherwise.isEmpty()) {
-            told.add(count("desk.weeks.otherwise", otherwise.size(), "weeks", Told.all(otherwise)));
-        }
+        told.addAll(ChangedWeeks.of(given.all(), weeks).told());
         return told;
     }
 

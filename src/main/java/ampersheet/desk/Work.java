@@ -76,7 +76,9 @@ final class Work implements AutoCloseable {
     private static final class Job implements Progress, Runnable {
         private final String title;
         private final String place;
-        private final Task task;
+        /** Until it has ended: what it made may be told of for long, and needs nothing of what it was made of. */
+        private Task task;
+
         private final LongSupplier nanos;
         private final long begun;
         private final List<String> told = new ArrayList<>();
@@ -144,6 +146,7 @@ final class Work implements AutoCloseable {
 
         private synchronized void end(State end, List<String> came, List<Diagnostic> wrong) {
             state = end;
+            task = null;
             told.addAll(came);
             faults.addAll(wrong);
             ended = nanos.getAsLong();

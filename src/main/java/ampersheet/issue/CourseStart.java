@@ -1,7 +1,9 @@
 package ampersheet.issue;
 
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.CourseDraft;
+import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
@@ -76,29 +78,40 @@ public final class CourseStart {
      * A course of weeks to begin with.
      *
      * @param text of its file
-     * @param ofPlan whether it is made of the plan's problems
+     * @param unfit why it is not made of the problems of a plan; empty if it is, or if there is none
      */
-    public record Weeks(String text, boolean ofPlan) {}
+    public record Weeks(String text, List<Diagnostic> unfit) {
+        public Weeks {
+            unfit = List.copyOf(unfit);
+        }
+    }
 
     /**
-     * Of the problems of a plan where these make a course, of a few others otherwise.
+     * Of the problems of a plan where these make a course, of a few others otherwise. Whether their variants last for
+     * all weeks is told with each week's forecast.
      *
      * @param first day of the first week
-     * @param learners so many at least get numbers
+     * @param lastSeat seats up to this one at least get numbers
+     * @throws DiagnosticException if a course keeps numbers for fewer
      */
-    public static Weeks weeks(Optional<Plan> plan, LocalDate first, int weeks, int learners, TemplateLibrary library) {
-        int seats = Math.max(FEWEST_SEATS, (learners + ROUND - 1) / ROUND * ROUND);
+    public static Weeks weeks(Optional<Plan> plan, LocalDate first, int weeks, int lastSeat, TemplateLibrary library) {
+        int rounded = Math.max(FEWEST_SEATS, (lastSeat + ROUND - 1) / ROUND * ROUND);
+        int seats = lastSeat <= CoursePlan.MOST_SEATS ? Math.min(rounded, CoursePlan.MOST_SEATS) : lastSeat;
+        List<Diagnostic> unfit = List.of();
         if (plan.isPresent()) {
-            String text = CourseDraft.of(plan.get(), first, weeks, seats);
             try {
-                new Timetable(CoursePlanReader.read(CourseFolder.WEEKS, text), library);
-                return new Weeks(text, true);
-            } catch (DiagnosticException unfit) {
-                // Not every plan can be met again and again: fixed givens, or too few variants for so many weeks.
+                return new Weeks(fitting(CourseDraft.of(plan.get(), first, weeks, seats), library), List.of());
+            } catch (DiagnosticException told) {
+                unfit = told.diagnostics();
             }
         }
         Plan usual = PlanReader.read(WEEKS, text(WEEKS));
-        return new Weeks(CourseDraft.of(usual, first, weeks, seats), false);
+        return new Weeks(fitting(CourseDraft.of(usual, first, weeks, seats), library), unfit);
+    }
+
+    private static String fitting(String text, TemplateLibrary library) {
+        new Timetable(CoursePlanReader.read(CourseFolder.WEEKS, text), library);
+        return text;
     }
 
     private static String text(String name) {

@@ -21,7 +21,9 @@ import java.util.function.Predicate;
  * {@code plan.yaml.seed}. The title alone would not do, since it is printed on every sheet.
  */
 public final class SeedFile {
-    private static final String ENDING = ".seed";
+    /** What its name ends in, behind that of the plan. */
+    public static final String ENDING = ".seed";
+
     private static final long LARGEST = 2_000;
 
     private SeedFile() {}

@@ -29,7 +29,7 @@ public final class CourseDraft {
                 .lines()
                 .forEach(line -> text.append("# ").append(line).append('\n'));
         text.append("title: ").append(EntryText.quoted(plan.title())).append('\n');
-        PlanWriter.said(plan)
+        PlanWriter.saidOfCourse(plan)
                 .forEach(entry -> text.append(entry.key().text())
                         .append(": ")
                         .append(PlanWriter.flow(entry.value()))

@@ -23,6 +23,9 @@ public record CoursePlan(
     /** Of a year. */
     public static final int MOST_WEEKS = 52;
 
+    /** Each week keeps numbers for them, whether anybody sits there or not. */
+    public static final int MOST_SEATS = 999;
+
     public CoursePlan {
         said = List.copyOf(said);
         weeks = List.copyOf(weeks);

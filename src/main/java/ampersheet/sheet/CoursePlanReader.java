@@ -28,7 +28,6 @@ public final class CoursePlanReader {
     private static final String PROBLEMS = "problems-a-week";
     private static final int USUAL_PROBLEMS = 8;
     private static final int USUAL_SEATS = 40;
-    private static final int MOST_SEATS = 999;
     private static final String WEEK_EXAMPLE =
             "{date: 2026-03-02, new: [{template: current-limiting/one-indicator, example: yes}]}";
     /** Keys of a course that no plan has. */
@@ -105,7 +104,7 @@ public final class CoursePlanReader {
         }
         int problems = number(fields, PROBLEMS, 1, PlanReader.MOST_PROBLEMS).orElse(USUAL_PROBLEMS);
         int gap = number(fields, "gap", 1, CoursePlan.MOST_WEEKS).orElse(1);
-        int seats = number(fields, "seats", 1, MOST_SEATS).orElse(USUAL_SEATS);
+        int seats = number(fields, "seats", 1, CoursePlan.MOST_SEATS).orElse(USUAL_SEATS);
         boolean together = plans.choice(fields, "pools", POOLS, false);
         List<Week> weeks = weeks(fields, problems);
         Plan common = plans.withoutProblems(fields);

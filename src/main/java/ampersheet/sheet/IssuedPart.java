@@ -102,7 +102,7 @@ public record IssuedPart(Plan plan, String code, Map<String, Places> places) {
         boolean seated = own.retake() ? own.only().equals(its.only()) : own.seats() == its.seats();
         return isEditionOf(other)
                 && seated
-                && ProblemSet.fingerprint(other.with(own)).equals(ProblemSet.fingerprint(plan));
+                && PlanFingerprint.of(other.with(own)).equals(PlanFingerprint.of(plan));
     }
 
     /** Whether it is the same week, or the same time that something is taken again, perhaps with other problems. */

@@ -34,7 +34,7 @@ import java.util.function.Function;
 /** Reads plan files; the form is told in {@code problem-templates/README.md}. */
 public final class PlanReader {
     /** More would fill a booklet; a larger number is a typing slip. */
-    static final int MOST_PROBLEMS = 60;
+    public static final int MOST_PROBLEMS = 60;
 
     private static final int MOST_ATTEMPTS = 20;
     static final String ENTRY_EXAMPLE = "{template: current-limiting/one-indicator, example: yes}";

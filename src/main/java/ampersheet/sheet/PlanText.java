@@ -213,8 +213,9 @@ public final class PlanText {
         Optional<Yaml.Entry> known = written.entries().stream()
                 .filter(entry -> entry.key().text().equals(key))
                 .findFirst();
-        boolean stays = known.isEmpty() || !known.get().equals(first) || !value.isEmpty();
-        if (!stays || !isOneLine(first) || !known.map(this::isOneLine).orElse(true)) {
+        boolean leads = known.isPresent() && known.get().equals(first);
+        boolean isLone = leads && value.isEmpty() && written.entries().size() == 1;
+        if (isLone || !isOneLine(first) || !known.map(this::isOneLine).orElse(true)) {
             throw unlisted(item.place());
         }
         List<String> changed = new ArrayList<>(lines);
@@ -228,8 +229,14 @@ public final class PlanText {
             changed.remove(line);
             if (!value.isEmpty()) {
                 changed.add(line, before + wanted + (noted.isEmpty() ? "" : "   " + noted));
-            } else if (!noted.isEmpty()) {
-                changed.add(line, indent + noted);
+            } else {
+                if (leads) { // the next key takes over the mark of the item
+                    int next = written.entries().get(1).key().place().line() - 2;
+                    changed.set(next, before + changed.get(next).substring(indent.length()));
+                }
+                if (!noted.isEmpty()) {
+                    changed.add(line, (leads ? before.replaceFirst("-\\s+$", "") : indent) + noted);
+                }
             }
         } else if (!value.isEmpty()) {
             changed.add(first.key().place().line(), indent + wanted);

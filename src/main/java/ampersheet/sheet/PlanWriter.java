@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.StringJoiner;
+import java.util.function.Predicate;
 
 /** Writes a plan down, so that {@link PlanReader} reads the same plan. */
 final class PlanWriter {
@@ -20,13 +21,22 @@ final class PlanWriter {
 
     private PlanWriter() {}
 
+    /** The keys of a plan's file that say the same of a course of its problems; an order as far as it was written. */
+    static List<Yaml.Entry> saidOfCourse(Plan plan) {
+        return said(plan, key -> key.equals("order") || !OF_ONE.contains(key));
+    }
+
     /** The keys of a plan's file that say the same of any part of it. */
     static List<Yaml.Entry> said(Plan plan) {
+        return said(plan, key -> !OF_ONE.contains(key));
+    }
+
+    private static List<Yaml.Entry> said(Plan plan, Predicate<String> wanted) {
         return YamlReader.read(new SourceText(plan.file(), plan.written()), new Faults())
                 .filter(Yaml.Mapping.class::isInstance)
                 .map(root -> ((Yaml.Mapping) root)
                         .entries().stream()
-                                .filter(entry -> !OF_ONE.contains(entry.key().text()))
+                                .filter(entry -> wanted.test(entry.key().text()))
                                 .toList())
                 .orElse(List.of());
     }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -121,6 +122,18 @@ public record Portion(
             stored.add("variation " + variation);
         }
         return stored;
+    }
+
+    /**
+     * What it says of the numbers themselves.
+     *
+     * @param sources from which they are drawn
+     * @param fromBins whether a stock of parts says what can be drawn
+     */
+    List<String> drawn(Set<String> sources, boolean fromBins) {
+        Map<String, Integer> before = new TreeMap<>();
+        sources.forEach(source -> before.put(source, before(source, fromBins)));
+        return List.of(ofSheets(fromBins).toString(), written(before), written(only));
     }
 
     private static String written(Map<?, ?> map) {

@@ -121,7 +121,8 @@ public final class ProblemSet {
     /** The same for this plan with its seed and these templates only, longer than a sheet's ID has room for. */
     public String longCode() {
         return SheetId.abbreviate(
-                Fingerprint.of("exchange", fingerprint(plan), fingerprint(templates, parts)), SheetId.MOST_CHARACTERS);
+                Fingerprint.of("exchange", PlanFingerprint.of(plan), fingerprint(templates, parts)),
+                SheetId.MOST_CHARACTERS);
     }
 
     /**
@@ -225,50 +226,16 @@ public final class ProblemSet {
 
     /** The characters of sheet IDs that stand for a plan. */
     static String code(Plan plan) {
-        return SheetId.abbreviate(fingerprint(plan), SheetId.PLAN_CHARACTERS);
+        return SheetId.abbreviate(PlanFingerprint.of(plan), SheetId.PLAN_CHARACTERS);
     }
 
-    static String fingerprint(Plan plan) {
-        List<String> parts = new ArrayList<>(List.of(
-                "plan",
-                plan.title(),
-                plan.seed(),
-                plan.paper().name(),
-                plan.language().code(),
-                plan.symbols().name(),
-                plan.decimal().name(),
-                Boolean.toString(plan.unitsPrinted()),
-                plan.order().name(),
-                "["
-                        + String.join(
-                                ", ",
-                                plan.levels().stream().map(String::valueOf).toList()) + "]"));
-        for (Entry entry : plan.entries()) {
-            parts.add(named(entry.source()));
-            parts.add(Integer.toString(entry.count()));
-            parts.add(entry.support().stored());
-            parts.add(Boolean.toString(entry.example()));
-            if (!entry.fixed().isEmpty()) {
-                parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));
-            }
-        }
-        parts.addAll(plan.dealing().stored());
-        parts.addAll(plan.portion().stored());
-        return Fingerprint.of(parts);
-    }
-
-    private static String named(Source source) {
-        if (source instanceof Source.One one) {
-            return "template " + one.template();
-        } else if (source instanceof Source.Pool pool) {
-            return "pool "
-                    + String.join(
-                            " ",
-                            pool.templates().stream().map(Source.One::template).toList());
-        } else if (source instanceof Source.Skill skill) {
-            return "skill " + skill.skill();
-        }
-        throw new IllegalStateException("a source nobody told of: " + source);
+    /**
+     * Whether a plan gives every seat the same problems with the same numbers, as long as its templates are these;
+     * whatever its sheets are called, and however they are printed.
+     */
+    public boolean hasProblemsOf(Plan other) {
+        return PlanFingerprint.ofProblems(plan, sources.keySet())
+                .equals(PlanFingerprint.ofProblems(other, sources.keySet()));
     }
 
     private static String fingerprint(Map<String, ProblemTemplate> templates, Optional<Inventory> inventory) {

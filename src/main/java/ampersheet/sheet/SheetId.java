@@ -58,6 +58,13 @@ public record SheetId(String plan, String templates, int seat) {
         return plan + templates;
     }
 
+    /** Whether two of these beginnings stand for the same version of the same templates. */
+    public static boolean haveTemplatesAlike(String set, String other) {
+        return set.length() == SET_CHARACTERS
+                && other.length() == SET_CHARACTERS
+                && set.substring(PLAN_CHARACTERS).equals(other.substring(PLAN_CHARACTERS));
+    }
+
     /** As printed: the five characters of the set, the seat, the check character. */
     @Override
     public String toString() {

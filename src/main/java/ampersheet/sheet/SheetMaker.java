@@ -119,10 +119,7 @@ public final class SheetMaker implements ClassSheets {
                 if (needed > 0) { // a pool has more templates than a small class has seats
                     boolean enough = of.has(needed - 1);
                     if (!enough && repeats.isEmpty()) {
-                        faults.add(
-                                set.plan().portion().isOfCourse()
-                                        ? tooFewForCourse(source, needed)
-                                        : tooFew(source, needed));
+                        faults.add(tooFew(source, needed));
                     }
                 }
             } catch (DiagnosticException fruitless) {
@@ -171,6 +168,10 @@ public final class SheetMaker implements ClassSheets {
         }
     }
 
+    private Diagnostic tooFew(String source, int needed) {
+        return set.plan().portion().isOfCourse() ? tooFewForCourse(source, needed) : tooFewForPlan(source, needed);
+    }
+
     /** Told to whoever wrote the course. */
     private Diagnostic tooFewForCourse(String source, int needed) {
         int before = set.plan().portion().before(source, set.parts().isPresent());
@@ -191,7 +192,7 @@ public final class SheetMaker implements ClassSheets {
     }
 
     /** Told to whoever wrote the plan, where the template has enough of them as long as nothing is fixed. */
-    private Diagnostic tooFew(String source, int needed) {
+    private Diagnostic tooFewForPlan(String source, int needed) {
         Draws of = draws.get(source);
         Diagnostic fault = set.fixing(source)
                 .map(entry -> Diagnostic.error(

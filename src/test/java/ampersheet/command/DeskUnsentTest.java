@@ -205,6 +205,47 @@ class DeskUnsentTest {
 
     @OnlyDeep
     @Test
+    void lessonsThatAreTickedAreSentToADeskThatAnswersOnly() throws IOException {
+        until("input[name=lesson]").click();
+        desk.close();
+        until("button[formaction='/set/add']").click();
+        assertTrue(until(".silent").getText().contains("Nothing was sent"));
+        assertEquals(
+                1,
+                browser.findElements(By.cssSelector("input[name=lesson]:checked"))
+                        .size());
+    }
+
+    /** All of them belong to one place. */
+    @OnlyDeep
+    @Test
+    void whatIsNotKeptAtTheWeeksOrOneOfThemIsToldAtTheOthersAndLeadsBackThere() throws IOException {
+        Files.writeString(course.resolve("course.yaml"), """
+                title: Lanterns
+                seats: 5
+                weeks:
+                  - {date: 2026-03-02, new: [{template: current-limiting/first-current}]}
+                  - {date: 2026-03-09, title: Two}
+                """);
+        place("weeks");
+        press("#week-1 a[href='/weeks/week?week=1']");
+        type("input[name=title]", "One");
+        place("weeks");
+        assertEquals(List.of("Not kept yet: what you wrote or chose at Week 1"), unsent());
+        browser.executeScript("document.querySelector('details:has(#text)').open = true");
+        until("#text").sendKeys("# more");
+        press("#week-2 a[href='/weeks/week?week=2']");
+        assertEquals("Not kept yet: what you wrote or chose at Weeks, Week 1", unsent().get(0));
+        List<WebElement> notes = browser.findElements(By.cssSelector("form[data-from] .unsent"));
+        assertEquals(3, notes.size(), "beside what would be made without it");
+        press(".elsewhere a[href='/weeks/week?week=1']");
+        assertEquals("One", value("input[name=title]"));
+        press(".elsewhere a[href='/weeks']");
+        assertTrue(value("#text").startsWith("# more") || value("#text").endsWith("# more"));
+    }
+
+    @OnlyDeep
+    @Test
     void aTitleThatTheKeyboardReachesStandsAboveTheBarAtLessons() {
         for (int width : new int[] {360, 560, 800, 1280}) {
             Chromium.screen(browser, width, 800);

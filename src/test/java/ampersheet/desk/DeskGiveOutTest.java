@@ -180,12 +180,16 @@ class DeskGiveOutTest {
     }
 
     @Test
-    void ofWhatLayThereBeforeTheDeskWasOpenedTheTimesOfFilesTell() throws Exception {
+    void ofWhatLayThereBeforeTheDeskWasOpenedItsArchiveAndTheTimesOfFilesTell() throws Exception {
         make("pages");
         done();
         desk.close();
         desk = OpenDesk.over(folder, PATIENT);
         assertFalse(desk.get("/give-out").contains("class=\"older\""));
+        Files.setLastModifiedTime(
+                folder.resolve("plan.yaml"), FileTime.from(Instant.now().plusSeconds(60)));
+        assertFalse(desk.get("/give-out").contains("class=\"older\""), "the archive has the same plan");
+        Files.writeString(folder.resolve("plan.yaml"), desk.plan() + "# another thought\n");
         Files.setLastModifiedTime(
                 folder.resolve("plan.yaml"), FileTime.from(Instant.now().plusSeconds(60)));
         assertTrue(desk.get("/give-out").contains("older than the set"));

@@ -62,6 +62,7 @@ class DeskGuideTest {
                 + "- first\n- second\n\n| a | b |\n| --- | ---: |\n| `c` | d |\n\n```yaml\n{x: \"<i>\"}\n```\n");
         values.put("place", "help");
         values.put("status", 200);
+        values.put("program", "1");
         values.put("folder", "f");
         values.put("path", "/f");
         values.put("alone", true);

@@ -51,6 +51,26 @@ class DeskPlacesTest {
         }
     }
 
+    /** A browser that kept the script of an earlier program would run it with the pages of this one. */
+    @Test
+    void theAddressesOfStylesAndScriptsSayOfWhichProgramTheyAre() throws IOException {
+        String page = desk.get("/help");
+        for (String file : List.of("sheet.css", "desk.css", "htmx.js", "desk.js")) {
+            String address = "/files/" + file + "?v=" + new OwnFiles().version();
+            assertTrue(page.contains("\"" + address + "\""), page);
+            assertEquals(200, OpenDesk.status(desk.get(address)), address);
+        }
+    }
+
+    @Test
+    void whoeverLooksWhatCameInDrawsNoSeed() throws IOException {
+        Files.createDirectories(folder.resolve("made/class/keys"));
+        Files.writeString(folder.resolve("made/handout-issued-ABCDE.zip"), "PK");
+        Files.writeString(folder.resolve("made/class/keys/issued-FGHJK.zip"), "PK");
+        assertTrue(desk.get("/take-in").contains("issued-FGHJK.zip"));
+        assertFalse(Files.exists(folder.resolve("plan.yaml.seed")));
+    }
+
     @Test
     void whoeverAddsTheLessonThatSheLooksAtGoesOnLookingAtIt() throws IOException {
         String before = desk.get("/lesson?name=current-limiting%2Fstring-count-limit&numbers=3");

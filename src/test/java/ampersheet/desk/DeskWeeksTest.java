@@ -16,6 +16,7 @@ import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -93,17 +94,28 @@ class DeskWeeksTest {
     }
 
     @Test
-    void ofASetThatCannotReturnUsualLessonsMakeTheWeeksAndTheyFit() throws IOException {
+    void ofASetThatCannotReturnUsualLessonsMakeTheWeeksWhichFitAndItIsToldWhy() throws IOException {
         Files.writeString(folder.resolve("plan.yaml"), """
-                title: Fixed
-                problems:
-                  - {template: current-limiting/first-current, given: {Vs: 12 V}}
-                  - {template: current-limiting/first-current, given: {Vs: 12 V}}
+                title: Again
+                repeats: allowed
+                problems: [{template: current-limiting/first-current}]
                 """);
         String begun = follow(desk.post("/weeks/start", "first", "2026-04-13"));
-        assertTrue(begun.contains("the problems of your set cannot return"), begun);
+        assertTrue(begun.contains("In the way: in a course nobody meets the same numbers twice (expected: "), begun);
         assertTrue(begun.contains("4 weeks, looked at for 3 learners"), begun);
         assertTrue(begun.contains("series resistor for an indicator"), begun);
+    }
+
+    @Test
+    void forAClassWithASeatBehindAllThatACourseKeepsNoWeeksAreBegunAndTheSeatsAreTheReason() throws IOException {
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n1001,Ayo\n");
+        String refused = desk.post("/weeks/start", "first", "2026-04-13");
+        assertEquals(422, OpenDesk.status(refused));
+        assertTrue(refused.contains("seats") && refused.contains("999"), refused);
+        assertFalse(Files.exists(folder.resolve("course.yaml")));
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n101,Ayo\n125,Bo\n");
+        String begun = follow(desk.post("/weeks/start", "first", "2026-04-13"));
+        assertTrue(begun.contains("looked at for 2 learners, numbers kept for 130."), begun);
     }
 
     @Test
@@ -121,6 +133,24 @@ class DeskWeeksTest {
         assertTrue(alone.contains("Week 2: what it takes") && alone.contains("<dt>Levels</dt>"), alone);
         String beyond = desk.get("/weeks/week?week=3");
         assertEquals(422, OpenDesk.status(beyond), beyond);
+    }
+
+    @Test
+    void aWeekThatCannotBeMadeSaysWhyWhereItsForecastWouldStand() throws IOException {
+        Files.writeString(
+                folder.resolve("course.yaml"),
+                COURSE.replace("first-current}", "first-current, given: {V: 6 V, R: 1.2 kΩ}}")
+                        .replace("seats: 5", "seats: 30"));
+        String part = desk.get("/weeks/forecast?week=2", "HX-Request: true\r\n");
+        assertEquals(200, OpenDesk.status(part), part);
+        assertTrue(part.contains("class=\"error\"") && part.contains("are needed"), part);
+        assertFalse(part.contains("hx-get"), "it is not asked again");
+        assertTrue(desk.get("/weeks/forecast?week=2").contains("class=\"error\""));
+        String sheet = desk.get("/weeks/sheet?week=2&seat=1");
+        assertTrue(sheet.contains("Let it return less often") && !sheet.contains("repeats:"), sheet);
+        Files.writeString(folder.resolve("course.yaml"), "title: Broken\n");
+        String broken = desk.get("/weeks/forecast?week=2", "HX-Request: true\r\n");
+        assertTrue(OpenDesk.status(broken) == 200 && broken.contains("class=\"error\""), broken);
     }
 
     @Test
@@ -172,6 +202,37 @@ class DeskWeeksTest {
     }
 
     @Test
+    void nothingIsPrintedOrMadeOfASeatOrAWeekThatTheCourseDoesNotHave() throws IOException {
+        course();
+        assertEquals(200, OpenDesk.status(desk.get("/weeks/print?week=1&seat=5")));
+        String beyond = desk.get("/weeks/print?week=1&seat=6");
+        assertEquals(422, OpenDesk.status(beyond));
+        assertTrue(beyond.contains("keeps numbers for"), beyond);
+        for (String week : List.of("", "?week=", "?week=first", "?week=99")) {
+            assertEquals(422, OpenDesk.status(desk.post("/weeks/make" + week, "what", "practice")), week);
+            String about = desk.post("/weeks/about" + week, "seen", desk.seen("/weeks"), "title", "Mine");
+            assertEquals(422, OpenDesk.status(about), week);
+        }
+        assertEquals(COURSE, written());
+        assertFalse(Files.exists(folder.resolve("made/week-1")));
+    }
+
+    @Test
+    void aTitleThatBeginsAWeekIsEmptiedLikeAnyOther() throws IOException {
+        Files.writeString(
+                folder.resolve("course.yaml"),
+                COURSE.replace(
+                        "  - date: 2026-03-02\n    title: One lamp\n",
+                        "  - title: One lamp   # so far\n    date: 2026-03-02\n"));
+        String seen = desk.seen("/weeks");
+        String kept = follow(desk.post("/weeks/about?week=1", "seen", seen, "title", "", "problems", "2"));
+        assertTrue(kept.contains("The weeks are kept."), kept);
+        assertEquals(
+                COURSE.replace("  - date: 2026-03-02\n    title: One lamp\n", "  # so far\n  - date: 2026-03-02\n"),
+                written());
+    }
+
+    @Test
     void aWeekIsMadeIntoAFolderOfItsOwnAndSaysWhatHasChangedOfItSince() throws Exception {
         course();
         make("/weeks/make?week=2", "what", "pages");
@@ -183,15 +244,74 @@ class DeskWeeksTest {
                 folder.resolve("course.yaml"), COURSE.replace("new: [{template: v", "new: [{count: 2, template: v"));
         assertTrue(desk.get("/weeks/week?week=2").contains("older than what this week asks"));
         assertTrue(desk.get("/give-out").contains("href=\"/weeks/week?week=2#there\">made/week-2</a>"));
-        String renamed = COURSE.replace("title: Lanterns", "title: Lamps");
-        String kept = follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", renamed));
-        assertTrue(kept.contains("Week 2 was made before with other numbers"), kept);
-        String back = follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", COURSE));
-        assertFalse(back.contains("made before with other numbers"), back);
-        assertTrue(back.contains("Another title, seed or number of seats gives everybody other numbers"), back);
+        String longer = "  - {date: 2026-03-16, problems: 3}\n";
+        for (String renamed : List.of(
+                COURSE.replace("title: Lanterns", "title: Lamps"),
+                COURSE.replace("  - date: 2026-03-09\n", "  - date: 2026-03-09\n    title: Two\n"),
+                COURSE.replace("date: 2026-03-09\n", "date: 2026-03-09\n    title: Second\n") + longer)) {
+            String kept = keep(renamed);
+            assertTrue(kept.contains("Week 2 was made before with the same numbers under other sheet IDs"), kept);
+            assertFalse(kept.contains("problems or numbers"), kept);
+        }
+        assertFalse(keep(COURSE + longer).contains("made before with"), "what lies out keeps its IDs, too");
+        for (String otherwise : List.of(
+                COURSE.replace("seed: lanterns", "seed: lamps"),
+                COURSE.replace("seats: 5", "seats: 6"),
+                COURSE.replace("problems-a-week: 2", "problems-a-week: 1") + longer)) {
+            String kept = keep(otherwise);
+            assertTrue(kept.contains("Week 2 was made before with other problems or numbers"), kept);
+            assertFalse(kept.contains("under other sheet IDs"), kept);
+        }
+        String back = keep(COURSE);
+        assertFalse(back.contains("made before with"), back);
+        assertTrue(back.contains("Another seed gives everybody other numbers"), back);
         String in = desk.get("/take-in");
         assertTrue(in.contains("made/week-2/class/keys/issued-"), "it can be marked");
         assertTrue(in.contains("at <a href=\"/weeks\">Weeks</a>"), in);
+
+        desk.close();
+        Files.setLastModifiedTime(
+                folder.resolve("course.yaml"), FileTime.fromMillis(System.currentTimeMillis() + 60_000));
+        desk = OpenDesk.over(folder, PATIENT);
+        assertFalse(desk.get("/weeks/week?week=2").contains("class=\"older\""), "its archive tells what it asked");
+        keep(COURSE.replace("new: [{template: v", "new: [{count: 2, template: v"));
+        Files.setLastModifiedTime(
+                folder.resolve("course.yaml"), FileTime.fromMillis(System.currentTimeMillis() + 60_000));
+        assertTrue(desk.get("/weeks/week?week=2").contains("older than what this week asks"));
+    }
+
+    @Test
+    void whatWasMadeOfAWeekThatTheCourseHasNoLongerIsStillReached() throws IOException {
+        course();
+        assertEquals(422, OpenDesk.status(desk.get("/weeks/week?week=3")));
+        Files.createDirectories(folder.resolve("made/week-3"));
+        Files.writeString(folder.resolve("made/week-3/handout.pdf"), "%PDF");
+        Files.writeString(folder.resolve("made/week-3/handout-issued-ABCDE.zip"), "PK");
+        assertTrue(desk.get("/give-out").contains("href=\"/weeks/week?week=3#there\""));
+        String page = desk.get("/weeks/week?week=3");
+        assertTrue(page.contains("has no week 3, but 2"), page.substring(page.indexOf("<h1")));
+        for (String file : List.of("handout.pdf", "handout-issued-ABCDE.zip")) {
+            assertTrue(page.contains("href=\"/made/week-3/" + file + "\""), page);
+        }
+        Files.writeString(folder.resolve("course.yaml"), "title: Broken\n");
+        assertTrue(desk.get("/weeks/week?week=3").contains("href=\"/made/week-3/handout.pdf\""));
+    }
+
+    @Test
+    void theSameByCommandsTakesTheFontAndTheTemplatesOfTheCourse() throws IOException {
+        course();
+        assertFalse(desk.get("/weeks/week?week=1").contains("--templates"));
+        Files.createDirectories(folder.resolve("templates"));
+        Files.writeString(folder.resolve("font.ttf"), "a font");
+        String week = desk.get("/weeks/week?week=1");
+        assertTrue(week.contains("/handout.pdf --font font.ttf --templates templates\n"), week);
+        assertTrue(week.contains("/class --font font.ttf --templates templates\n"), week);
+        assertTrue(week.contains("--out marks-of-all --templates templates<"), week);
+        assertTrue(desk.get("/weeks").contains("--figure weeks.svg --templates templates<"));
+    }
+
+    private String keep(String text) throws IOException {
+        return follow(desk.post("/weeks/text", "seen", desk.seen("/weeks"), "text", text));
     }
 
     private String id(int week, int seat) throws IOException {
@@ -292,6 +412,18 @@ class DeskWeeksTest {
         assertTrue(page.contains(">Save made/week-2/practice.html</a>"), page);
         assertTrue(page.contains(">Save practice.html</a>"), page);
         assertTrue(desk.get("/made/week-2/practice.html").contains("attachment; filename=\"practice.html\""));
+
+        make("/weeks/make?week=1", "what", "practice", "variants", "1");
+        taken(until("/weeks/week?week=1"));
+        String before = desk.get("/weeks/week?week=2");
+        assertTrue(
+                before.contains("class=\"work done\" id=\"before\""),
+                "what was made of a week is told there until more is");
+        assertFalse(before.contains("/weeks/again"), before);
+        keep(COURSE.replace("new: [{template: v", "new: [{count: 2, template: v"));
+        assertTrue(desk.get("/weeks/week?week=2").contains("action=\"/weeks/again?week=2\""));
+        make("/weeks/again?week=2", "what", "practice");
+        assertFalse(done().contains("/weeks/again"));
     }
 
     @Test

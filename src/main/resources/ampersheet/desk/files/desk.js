@@ -36,6 +36,10 @@ const unsent = (() => {
 const LOOK = "look";
 const TICKS = "ticks";
 const place = document.body.dataset.place;
+/** Several pages belong to one place; each has forms of its own. */
+const page = document.body.dataset.page;
+const ofPlace = path => document.querySelector(`.places a[href="/${path}"]`);
+const called = () => (ofPlace(page) || document.querySelector("h1")).textContent;
 /** Forms that change a file of the course say which version of it they saw. */
 const keeps = form => Boolean(form.elements.seen);
 const forms = () => [...document.querySelectorAll("form[method=post]:not([hidden])")];
@@ -88,7 +92,7 @@ function note(form) {
   if (Object.keys(changed).length === 0) {
     unsent.remove(keyOf(form));
   } else {
-    unsent.set(keyOf(form), { place, changed, keeps: keeps(form), seen: keeps(form) ? form.elements.seen.value : "" });
+    unsent.set(keyOf(form), { place, page, called: called(), changed, keeps: keeps(form), seen: keeps(form) ? form.elements.seen.value : "" });
   }
 }
 
@@ -152,31 +156,35 @@ function addRow(form) {
   return row;
 }
 
-/** A note that ends with the names of those places where something waits to be kept; none if there are none. */
-function noteOf(id, places) {
-  const links = [...document.querySelectorAll(".places a")].filter(link => places.has(link.getAttribute("href").slice(1)));
-  if (links.length === 0) {
+/** A note that ends with the names of those pages where something waits to be kept; none if there are none. */
+function noteOf(id, pages) {
+  if (pages.length === 0) {
     return [];
   }
   const note = told(id);
   note.classList.add("elsewhere");
-  links.forEach((link, i) => {
-    const copy = document.createElement("a");
-    copy.href = link.getAttribute("href");
-    copy.textContent = link.textContent;
-    note.append(i === 0 ? " " : ", ", copy);
+  pages.forEach((one, i) => {
+    const link = document.createElement("a");
+    link.href = "/" + one.page;
+    link.textContent = one.called;
+    note.append(i === 0 ? " " : ", ", link);
   });
   return [note];
 }
 
-/** Names the other places where something waits to be kept, above all and beside what would be made without it. */
+/** Names the other pages where something waits to be kept, above all and beside what would be made without it. */
 function tellElsewhere() {
-  const places = new Set(unsent.entries().filter(([key, one]) => one.keeps && one.place !== place).map(([key, one]) => one.place));
+  const order = [...document.querySelectorAll(".places a")];
+  const pages = new Map(unsent.entries().map(([key, one]) => one)
+    .filter(one => one.keeps && one.page && one.page !== page)
+    .sort((one, other) => order.indexOf(ofPlace(one.place)) - order.indexOf(ofPlace(other.place))
+      || one.page.localeCompare(other.page, "en", { numeric: true }))
+    .map(one => [one.page, one]));
   document.querySelectorAll(".elsewhere").forEach(note => note.remove());
-  document.querySelector("h1").after(...noteOf("unsent-elsewhere", places));
+  document.querySelector("h1").after(...noteOf("unsent-elsewhere", [...pages.values()]));
   for (const form of document.querySelectorAll("form[data-from]")) {
-    const from = form.dataset.from.split(" ").filter(one => places.has(one));
-    form.querySelector(".buttons").before(...noteOf("unsent-make", new Set(from)));
+    const from = form.dataset.from.split(" ");
+    form.querySelector(".buttons").before(...noteOf("unsent-make", [...pages.values()].filter(one => from.includes(one.place))));
   }
 }
 
@@ -276,13 +284,15 @@ for (const kind of ["input", "change"]) {
 }
 
 /** Nothing where the desk answers; else which note tells why not. A desk that was started anew does not know this window. */
-const trouble = () => fetch("/files/desk.css", { cache: "no-store" }).then(reply => reply.ok ? "" : "strange", () => "silent");
+const trouble = () => fetch("/files/desk.css", { cache: "no-store", signal: AbortSignal.timeout(PATIENCE) }).then(reply => reply.ok ? "" : "strange", () => "silent");
+const PATIENCE = 10000;
 let asked = null;
 let answered = null;
 /** Sent only to a desk that answers: the browser's own page on what it cannot reach would take the place of what was typed. */
 document.addEventListener("submit", event => {
   const form = event.target;
-  if (form.method !== "post" || answered === form) {
+  const method = event.submitter && event.submitter.formMethod || form.method;
+  if (method !== "post" || answered === form) {
     answered = null;
     return;
   }
