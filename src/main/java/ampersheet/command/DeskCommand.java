@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -55,7 +54,6 @@ final class DeskCommand implements Callable<Integer> {
                     say("command.leave-out.next"));
         }
         Desk desk = open();
-        CountDownLatch ended = new CountDownLatch(1);
         Thread closing = new Thread(() -> close(desk), "desk-end");
         Runtime.getRuntime().addShutdownHook(closing);
         streams.line(say("command.desk.open", "folder", InputFile.shown(desk.folder())));
@@ -70,7 +68,7 @@ final class DeskCommand implements Callable<Integer> {
         if (!noBrowser) {
             browse(desk.address());
         }
-        ended.await();
+        desk.awaitEnd();
         return CommandTree.FINE;
     }
 

@@ -29,6 +29,7 @@ public final class Desk implements AutoCloseable {
     private static final int OF_NO_SERVICE = 16_384;
 
     private final DeskServer server;
+    private final Ending ending;
     private final Gate gate;
     private final Work work;
     private final Path folder;
@@ -43,7 +44,8 @@ public final class Desk implements AutoCloseable {
      */
     public record Settings(int port, Limits limits, LongSupplier nanos, Consumer<String> failures) {}
 
-    private Desk(DeskServer server, Gate gate, Work work, Path folder, Alone alone) {
+    private Desk(DeskServer server, Gate gate, Work work, Ending ending, Path folder, Alone alone) {
+        this.ending = ending;
         this.server = server;
         this.gate = gate;
         this.work = work;
@@ -69,7 +71,7 @@ public final class Desk implements AutoCloseable {
         Thread warm = new Thread(places::warm, "warm");
         warm.setDaemon(true);
         warm.start();
-        return new Desk(server, gate, work, files.folder(), alone);
+        return new Desk(server, gate, work, places.ending, files.folder(), alone);
     }
 
     /**
@@ -100,6 +102,11 @@ public final class Desk implements AutoCloseable {
         return alone.isSo();
     }
 
+    /** Returns once somebody has ended it at one of its pages; it still has to be closed. */
+    public void awaitEnd() throws InterruptedException {
+        ending.await();
+    }
+
     @Override
     public void close() throws IOException {
         try {
@@ -116,6 +123,7 @@ public final class Desk implements AutoCloseable {
 
         private final OwnFiles own = new OwnFiles();
         private final Frame frame;
+        private final Ending ending;
         private final Course course;
         private final Consumer<String> failures;
         private final Map<String, Function<Call, Reply>> read;
@@ -134,13 +142,15 @@ public final class Desk implements AutoCloseable {
                 "/parts",
                 "/parts/undo",
                 "/help",
-                "/help/guide");
+                "/help/guide",
+                "/end");
 
         Places(CourseFolder files, Work work, Alone alone, Consumer<String> failures) {
             this.failures = failures;
             this.course = new Course(files);
             CourseSet set = new CourseSet(course);
             this.frame = new Frame(set, alone, own);
+            this.ending = new Ending(frame, work, () -> course.shown(files.folder()));
             CourseWeeks timetable = new CourseWeeks(set);
             LessonsPlace lessons = new LessonsPlace(set, frame);
             SetPlace sheet = new SetPlace(set, frame);
@@ -149,7 +159,6 @@ public final class Desk implements AutoCloseable {
             PartsPlace parts = new PartsPlace(set, frame);
             GiveOutPlace out = new GiveOutPlace(set, frame, work);
             GivenOut given = new GivenOut(set);
-            TakeInPlace in = new TakeInPlace(set, timetable, given, frame, work);
             this.read = new TreeMap<>(Map.ofEntries(
                     Map.entry("/", call -> Reply.to("/lessons")),
                     Map.entry("/lessons", lessons::list),
@@ -162,7 +171,6 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/parts", parts::show),
                     Map.entry("/give-out", out::show),
                     Map.entry("/give-out/progress", out::progress),
-                    Map.entry("/take-in", in::show),
                     Map.entry("/help", call -> frame.page(Reply.FINE, call, "help", "help", Map.of())),
                     Map.entry("/help/guide", call -> frame.page(Reply.FINE, call, "help", "guide", Guide.page()))));
             this.change = new TreeMap<>(Map.ofEntries(
@@ -187,13 +195,20 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/give-out/make", out::make),
                     Map.entry("/give-out/again", out::again),
                     Map.entry("/give-out/stop", call -> out.stop()),
-                    Map.entry("/take-in/files", in::receive),
-                    Map.entry("/take-in/times", in::times),
-                    Map.entry("/take-in/choose", in::choose),
-                    Map.entry("/take-in/mark", in::mark),
-                    Map.entry("/take-in/decide", in::decide),
-                    Map.entry("/take-in/undo", call -> in.undo())));
+                    Map.entry("/end", call -> ending.end())));
             weeks(set, timetable, given, work);
+            takeIn(new TakeInPlace(set, timetable, given, frame, work));
+        }
+
+        private void takeIn(TakeInPlace in) {
+            read.put("/take-in", in::show);
+            change.putAll(Map.of(
+                    "/take-in/files", in::receive,
+                    "/take-in/times", in::times,
+                    "/take-in/choose", in::choose,
+                    "/take-in/mark", in::mark,
+                    "/take-in/decide", in::decide,
+                    "/take-in/undo", call -> in.undo()));
         }
 
         private void weeks(CourseSet set, CourseWeeks timetable, GivenOut given, Work work) {
@@ -221,6 +236,11 @@ public final class Desk implements AutoCloseable {
             } catch (RuntimeException failure) {
                 failed(failure);
             }
+        }
+
+        @Override
+        public void sent() {
+            ending.sent();
         }
 
         @Override

@@ -47,6 +47,9 @@ final class DeskServer implements AutoCloseable {
 
         /** For a request that failed where it should not. */
         Reply failed(Throwable failure);
+
+        /** When an answer has been sent. */
+        void sent();
     }
 
     private DeskServer(Server server, ServerConnector connector, ThreadPoolExecutor computing) {
@@ -155,7 +158,7 @@ final class DeskServer implements AutoCloseable {
             Consumer<Reply> reply = answer -> write(
                     method.equals("HEAD") ? new Reply(answer.status(), new byte[0], answer.headers()) : answer,
                     response,
-                    callback);
+                    Callback.from(callback, desk::sent));
             if (!post && !method.equals("GET") && !method.equals("HEAD")) {
                 reply.accept(Reply.plain(Reply.MALFORMED, say("desk.request.method")));
                 return true;

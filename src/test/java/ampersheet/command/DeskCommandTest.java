@@ -3,6 +3,7 @@ package ampersheet.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
@@ -21,18 +22,31 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The desk as a program of its own, and a course to begin with. */
 class DeskCommandTest {
     private static final int SLOWEST = 60;
+    private static final Consumer<Process> BY_ITS_PAGE = desk -> {};
 
     @TempDir
     private Path folder;
 
     @Test
     void withoutArgumentsTheDeskOpensAndEndsCleanly() throws Exception {
+        assertEquals(143, opened(Process::destroy));
+    }
+
+    @OnlyDeep
+    @Test
+    void itEndsByTheButtonOfAPageToo() throws Exception {
+        assertEquals(0, opened(BY_ITS_PAGE));
+    }
+
+    /** The exit code of a desk that is opened and then ended, by its page or otherwise. */
+    private int opened(Consumer<Process> ends) throws Exception {
         List<String> line = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
@@ -61,13 +75,32 @@ class DeskCommandTest {
             HttpResponse<String> opened = HttpClient.newHttpClient()
                     .send(HttpRequest.newBuilder(URI.create(address)).build(), HttpResponse.BodyHandlers.ofString());
             assertEquals(200, opened.statusCode());
-            desk.destroy();
+            ends.accept(desk);
+            String base = address.replaceAll("/open/.*", "");
+            if (ends == BY_ITS_PAGE) {
+                String told = HttpClient.newHttpClient()
+                        .send(
+                                HttpRequest.newBuilder(URI.create(base + "/end"))
+                                        .header("Origin", base)
+                                        .header("Content-Type", "application/x-www-form-urlencoded")
+                                        .header(
+                                                "Cookie",
+                                                opened.headers()
+                                                        .firstValue("Set-Cookie")
+                                                        .orElseThrow()
+                                                        .replaceAll(";.*", ""))
+                                        .POST(HttpRequest.BodyPublishers.noBody())
+                                        .build(),
+                                HttpResponse.BodyHandlers.ofString())
+                        .body();
+                assertTrue(told.contains("The desk has ended"), told);
+            }
             assertTrue(desk.waitFor(SLOWEST, TimeUnit.SECONDS), "it has not ended");
-            assertEquals(143, desk.exitValue());
         } finally {
             desk.destroyForcibly();
         }
         assertTrue(Files.isDirectory(folder.resolve("course")));
+        return desk.exitValue();
     }
 
     @Test

@@ -2,6 +2,7 @@ package ampersheet.desk;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -75,6 +76,23 @@ class DeskGiveOutTest {
                 counted.contains("Something is being made already") || counted.contains("Pages for the class: done"),
                 "what is made does not give way to counting");
         assertTrue(done().contains("3 sheets, each with its key, in made/class."));
+    }
+
+    @Test
+    void theDeskIsEndedAtHelpButNotWhileSomethingIsMade() throws Exception {
+        make("count", "who", "copies", "copies", "9000");
+        String refused = desk.post("/end");
+        assertTrue(refused.contains("Location: /help?told="), refused);
+        assertTrue(
+                desk.get(refused.replaceAll("(?s).*Location: (\\S+).*", "$1")).contains("Something is being made"));
+        desk.post("/give-out/stop");
+        String ended = desk.post("/end");
+        for (int i = 0; i < PATIENCE * 4 && ended.contains("Location: "); i++) {
+            Thread.sleep(250);
+            ended = desk.post("/end");
+        }
+        assertTrue(ended.contains("The desk has ended, and this page can be closed."), ended);
+        assertTimeoutPreemptively(Duration.ofSeconds(PATIENCE), desk::awaitEnd);
     }
 
     @Test

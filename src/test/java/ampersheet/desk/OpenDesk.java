@@ -55,6 +55,10 @@ final class OpenDesk implements AutoCloseable {
         return desk.address();
     }
 
+    void awaitEnd() throws InterruptedException {
+        desk.awaitEnd();
+    }
+
     String host() {
         return "127.0.0.1:" + port;
     }
