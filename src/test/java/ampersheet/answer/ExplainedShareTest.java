@@ -25,6 +25,9 @@ import org.junit.jupiter.api.Test;
  * it is wrong.
  */
 class ExplainedShareTest {
+    /** A build looks at every second template. */
+    private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
+
     private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 20 : 2;
     private static final String SEED = "explained";
     private static final double LEAST_EXPLAINED = 0.95;
@@ -38,7 +41,11 @@ class ExplainedShareTest {
     @Test
     void almostEveryMistakeAndMisplacedValueAtEveryPlaceIsExplained() {
         TemplateFiles templates = TemplateFiles.builtIn();
+        int turn = 0;
         for (String name : ChosenTemplates.of(templates)) {
+            if (!DEEP && turn++ % 2 == 1) {
+                continue;
+            }
             Draws draws = new Draws(new Workshop(TemplateReader.read(templates, name)), SEED);
             for (int draw = 0; draw < DRAWS; draw++) {
                 ask(draws.draw(draw));

@@ -80,7 +80,7 @@ class DeskGiveOutTest {
 
     @Test
     void theDeskIsEndedAtHelpButNotWhileSomethingIsMade() throws Exception {
-        make("count", "who", "copies", "copies", "9000");
+        make("count", "who", "copies", "copies", "30");
         String refused = desk.post("/end");
         assertTrue(refused.contains("Location: /help?told="), refused);
         assertTrue(

@@ -92,7 +92,7 @@ class MarkingPagesTest {
             assertEquals(List.of(out.resolve(page).toUri().toString()), Chromium.requestsAndComplaints(browser), page);
             for (String scheme : DEEP ? List.of("light", "dark") : List.of("dark")) {
                 Chromium.prefer(browser, "prefers-color-scheme", scheme);
-                if (DEEP || page.startsWith("report") || page.startsWith("projector")) {
+                if (DEEP || page.startsWith("report")) {
                     PageAudit.accessible(browser, page + ", " + scheme);
                 }
             }
