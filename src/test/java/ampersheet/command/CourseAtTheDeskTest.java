@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.browser.Chromium;
 import ampersheet.browser.PageAudit;
 import ampersheet.desk.Desk;
@@ -185,6 +186,7 @@ class CourseAtTheDeskTest {
         assertEquals(CommandTree.FINE, exitCode, err.toString(StandardCharsets.UTF_8));
     }
 
+    @OnlyDeep
     @Test
     void theWeeksAreReadOnAPhoneByKeysAloneAndTheWayBackLeadsBack() throws IOException {
         Chromium.need();

@@ -314,6 +314,7 @@ class DeskUnsentTest {
                 .until(now -> until("#sheet-part .running").getText().contains("Seat 3"));
     }
 
+    @OnlyDeep
     @Test
     void theBrowserAsksBeforeFilesThatWereChosenOrTypedWordsGoWithTheWindow() throws IOException {
         place("set");

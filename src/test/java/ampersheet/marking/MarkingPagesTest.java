@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import ampersheet.OnlyDeep;
 import ampersheet.browser.Chromium;
 import ampersheet.browser.PageAudit;
 import ampersheet.sheet.PlanReader;
@@ -76,6 +77,7 @@ class MarkingPagesTest {
         return out;
     }
 
+    @OnlyDeep
     @Test
     void bothAreAccessibleAskForNothingAndFitANarrowScreen() throws IOException {
         Chromium.need();
