@@ -2,6 +2,7 @@ package ampersheet.answer;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
@@ -25,10 +26,7 @@ import org.junit.jupiter.api.Test;
  * it is wrong.
  */
 class ExplainedShareTest {
-    /** A build looks at every second template. */
-    private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
-
-    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 20 : 2;
+    private static final int DRAWS = 20;
     private static final String SEED = "explained";
     private static final double LEAST_EXPLAINED = 0.95;
     private static final Set<Rung> UNEXPLAINED =
@@ -38,14 +36,11 @@ class ExplainedShareTest {
     private int explained;
     private final Map<String, List<String>> unexplained = new LinkedHashMap<>();
 
+    @OnlyDeep
     @Test
     void almostEveryMistakeAndMisplacedValueAtEveryPlaceIsExplained() {
         TemplateFiles templates = TemplateFiles.builtIn();
-        int turn = 0;
         for (String name : ChosenTemplates.of(templates)) {
-            if (!DEEP && turn++ % 2 == 1) {
-                continue;
-            }
             Draws draws = new Draws(new Workshop(TemplateReader.read(templates, name)), SEED);
             for (int draw = 0; draw < DRAWS; draw++) {
                 ask(draws.draw(draw));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -65,6 +66,7 @@ class DeskGiveOutTest {
         throw new AssertionError("it does not end");
     }
 
+    @OnlyDeep
     @Test
     void nobodyWaitsForPaperToBeCounted() throws Exception {
         String counting = make("count", "who", "copies", "copies", "9000");

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.render.html.HtmlPage;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -170,6 +171,7 @@ class ClassReportTest {
      * Classes of thirty out of two hundred whose wrong ideas and slips have nothing to do with each other. By the mere
      * sign of the difference most of them would be told to check a right key.
      */
+    @OnlyDeep
     @Test
     void atMostTwoClassesOfThirtyInAHundredAreToldToCheckARightKey() {
         Simulation simulation = WithSlips.SIMULATION;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Printable;
 import ampersheet.sheet.ClassSheets;
@@ -191,6 +192,7 @@ class HostileAnswersTest {
                         .substring(0, 2 + SET.id(2).toString().length()));
     }
 
+    @OnlyDeep
     @Test
     void whereTheFilesHoldTooMuchInAllTheLargestAreSetAside() throws IOException {
         String most = HEAD + (EVE + ",q2a,1\n").repeat(90_000);

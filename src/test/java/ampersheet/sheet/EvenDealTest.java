@@ -166,6 +166,7 @@ class EvenDealTest {
         assertTrue(moved > 0);
     }
 
+    @OnlyDeep
     @Test
     void aSheetIsTheSameWithoutTheOthersAndWhoeverComesLater() {
         SheetMaker all = maker(even(TWO_PLACES));

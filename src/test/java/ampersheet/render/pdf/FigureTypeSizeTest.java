@@ -2,6 +2,7 @@ package ampersheet.render.pdf;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.OnlyDeep;
 import ampersheet.figure.Figure;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
@@ -46,6 +47,7 @@ class FigureTypeSizeTest {
                 .orElseThrow();
     }
 
+    @OnlyDeep
     @Test
     void noLetterOfADrawingIsUnderSevenPointOnA4() {
         int seen = 0;
