@@ -150,7 +150,7 @@ public final class Desk implements AutoCloseable {
             this.course = new Course(files);
             CourseSet set = new CourseSet(course);
             this.frame = new Frame(set, alone, own);
-            this.ending = new Ending(frame, work, () -> course.shown(files.folder()));
+            this.ending = new Ending(frame, work, files.folder());
             CourseWeeks timetable = new CourseWeeks(set);
             LessonsPlace lessons = new LessonsPlace(set, frame);
             SetPlace sheet = new SetPlace(set, frame);

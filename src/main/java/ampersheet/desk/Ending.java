@@ -2,21 +2,21 @@ package ampersheet.desk;
 
 import static ampersheet.source.Told.say;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
-import java.util.function.Supplier;
 
 /** Ends the desk from one of its pages. The page that says so is still sent; there is none after it. */
 final class Ending {
     private final CountDownLatch ended = new CountDownLatch(1);
     private final Frame frame;
     private final Work work;
-    /** The course, as people write it. */
-    private final Supplier<String> folder;
+    /** The course, from the root of the disk. */
+    private final Path folder;
 
     private volatile boolean isSaid;
 
-    Ending(Frame frame, Work work, Supplier<String> folder) {
+    Ending(Frame frame, Work work, Path folder) {
         this.frame = frame;
         this.work = work;
         this.folder = folder;
@@ -28,7 +28,7 @@ final class Ending {
             return frame.goOn("/help", List.of(say("desk.end.working")));
         }
         isSaid = true;
-        return Reply.plain(Reply.FINE, say("desk.end.done", "folder", folder.get()));
+        return Reply.plain(Reply.FINE, say("desk.end.done", "folder", folder.toString()));
     }
 
     /** An answer has been sent. */

@@ -93,7 +93,10 @@ class DeskGiveOutTest {
             Thread.sleep(250);
             ended = desk.post("/end");
         }
-        assertTrue(ended.contains("The desk has ended, and this page can be closed."), ended);
+        assertTrue(
+                ended.contains("The desk has ended, and this page can be closed. What you kept lies in "
+                        + folder.toRealPath() + "."),
+                ended);
         assertTimeoutPreemptively(Duration.ofSeconds(PATIENCE), desk::awaitEnd);
     }
 
