@@ -31,29 +31,21 @@ final class InputFile {
 
     /** A table within the same bounds, in whatever encoding a spreadsheet wrote it. */
     static ForeignText table(Path file, String what) {
-        return read(
-                file,
-                what,
-                Bounds.WRITTEN.told(),
-                () -> SourceFile.foreign(file, Bounds.WRITTEN, SourceFile.Links.FOLLOWED));
+        return foreign(file, what, Bounds.WRITTEN);
     }
 
     /** A table that an earlier run of marking wrote, or that a spreadsheet made of it. */
     static ForeignText marked(Path file, String what) {
-        return read(
-                file,
-                what,
-                Bounds.MARKED.told(),
-                () -> SourceFile.foreign(file, Bounds.MARKED, SourceFile.Links.FOLLOWED));
+        return foreign(file, what, Bounds.MARKED);
     }
 
     /** A class list, which may be of more seats than anybody types. */
     static ForeignText classList(Path file) {
-        return read(
-                file,
-                say("command.file.class-list"),
-                Bounds.CLASS_LIST.told(),
-                () -> SourceFile.foreign(file, Bounds.CLASS_LIST, SourceFile.Links.FOLLOWED));
+        return foreign(file, say("command.file.class-list"), Bounds.CLASS_LIST);
+    }
+
+    private static ForeignText foreign(Path file, String what, Bounds bounds) {
+        return read(file, what, bounds.told(), () -> SourceFile.foreign(file, bounds, SourceFile.Links.FOLLOWED));
     }
 
     /** The same for what is no text. @param most bytes */

@@ -4,7 +4,6 @@ import static ampersheet.source.Told.count;
 
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.ArchivedClass;
-import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetId;
 import ampersheet.source.Told;
@@ -35,7 +34,7 @@ record ChangedWeeks(List<Integer> otherwise, List<Integer> renamed) {
                 continue;
             }
             ProblemSet now = weeks.sheets(week);
-            String code = IssuedArchive.set(IssuedArchive.fileName(now));
+            String code = now.id(1).set();
             if (before.stream().anyMatch(one -> one.set().equals(code))) {
                 continue;
             }

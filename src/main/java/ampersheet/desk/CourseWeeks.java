@@ -8,7 +8,6 @@ import ampersheet.issue.SeedFile;
 import ampersheet.problem.Inventory;
 import ampersheet.sheet.CoursePlan;
 import ampersheet.sheet.CoursePlanReader;
-import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -211,7 +210,7 @@ final class CourseWeeks {
 
     /** With what the sheet IDs of a week begin, as its sheets would be made now. */
     String code(int week) {
-        return IssuedArchive.set(IssuedArchive.fileName(sheets(week)));
+        return sheets(week).id(1).set();
     }
 
     /** What a week will give the class; empty while another week is being worked out. */

@@ -158,7 +158,7 @@ final class GivenOut {
             return Optional.empty();
         }
         try {
-            String code = IssuedArchive.set(IssuedArchive.fileName(set.known()));
+            String code = set.known().id(1).set();
             return new Others(all).called(code);
         } catch (DiagnosticException unfit) {
             return Optional.empty(); // the place of the set tells

@@ -20,7 +20,6 @@ import ampersheet.marking.OtherSheets;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.ArchivedSheets;
-import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.Roster;
 import ampersheet.source.CellRows;
 import java.nio.file.Path;
@@ -223,7 +222,7 @@ final class TakeInPlace {
         try {
             if (sheets.week().isEmpty()) {
                 return set.course().isThere(CourseFolder.PLAN)
-                        && sheets.set().equals(IssuedArchive.set(IssuedArchive.fileName(set.known())));
+                        && sheets.set().equals(set.known().id(1).set());
             }
             int week = sheets.week().getAsInt();
             return weeks.isThere()

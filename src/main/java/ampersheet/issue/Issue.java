@@ -194,7 +194,7 @@ public final class Issue {
 
     /** By which all sheet IDs of a set begin. */
     static String code(ProblemSet set) {
-        return set.id(1).plan() + set.id(1).templates();
+        return set.id(1).set();
     }
 
     /** By their names within the folder. */
@@ -293,7 +293,7 @@ public final class Issue {
         List.of(SHEETS, KEYS)
                 .forEach(folder -> List.of(".html", ".md").forEach(ending -> files.add(folder + "/" + name + ending)));
         try (Output output = Output.folder(out, terms)) {
-            IssuedFolder folder = IssuedFolder.open(output, out, id.plan() + id.templates(), files);
+            IssuedFolder folder = IssuedFolder.open(output, out, id.set(), files);
             folder.beginAgain();
             boolean drawings = Files.exists(out.resolve(SHEETS).resolve(name + "-1.svg"));
             Both both = writeBoth(sheet, out, SHEETS, name, drawings, output)

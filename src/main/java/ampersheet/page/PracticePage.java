@@ -41,7 +41,7 @@ public final class PracticePage {
     /** Names what a browser keeps of this set; another plan, template version or number of variants is another set. */
     static String name(PracticeSet practice) {
         SheetId id = practice.set().id(1);
-        return id.plan() + id.templates() + "-"
+        return id.set() + "-"
                 + practice.skills().stream()
                         .mapToInt(skill -> skill.variants().size())
                         .sum();

@@ -73,8 +73,7 @@ public record IssuedPart(Plan plan, String code, Map<String, Places> places) {
     }
 
     static String code(ProblemSet set) {
-        SheetId any = set.id(1);
-        return any.plan() + any.templates();
+        return set.id(1).set();
     }
 
     /** All that are kept for its seats, whoever came. A plan that stands for itself keeps none. */

@@ -54,7 +54,7 @@ public record SheetId(String plan, String templates, int seat) {
     }
 
     /** What all IDs of the same set begin with. */
-    String set() {
+    public String set() {
         return plan + templates;
     }
 

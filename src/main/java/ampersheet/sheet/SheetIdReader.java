@@ -96,7 +96,7 @@ final class SheetIdReader {
         } catch (DiagnosticException other) {
             return Optional.empty();
         }
-        return whole(characters).map(id -> id.plan() + id.templates());
+        return whole(characters).map(id -> id.set());
     }
 
     /** The ID of whatever sheet, if the check character fits; its own characters may be others by zeros. */
